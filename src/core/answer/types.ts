@@ -1,0 +1,75 @@
+import type { BlockGeometry } from "../block/types.ts";
+import type { Finding } from "../findings/finding.ts";
+import type { Demand, FabricLayout, Yardage } from "../layout/types.ts";
+import type { Length, Tolerances, Unit } from "../measure/index.ts";
+import type { Piece } from "../piece/types.ts";
+import type { QuiltGeometry } from "../quilt/types.ts";
+import type { Recipe } from "../recipe/types.ts";
+import type { Unit as SewnUnit } from "../sewing/types.ts";
+
+/** A number with what it rests on. `text` is to the maker's step, up where a cut must cover. */
+export interface ResultNumber {
+  readonly value: Length;
+  readonly unit: Unit | "yd" | "m" | "count";
+  readonly text: string;
+  readonly status: "exact" | "bounded" | "assumed";
+  readonly bound?: Length;
+  readonly from: readonly string[];
+}
+
+/** A question of the page with its one-line answer. Worded once, for page, command line and sheet. */
+export interface Question {
+  readonly id: "size" | "cover" | "look" | "enough" | "order" | "measure" | "hand-out";
+  readonly heading: string;
+  /** The trade's name for the section, for printed sheets. */
+  readonly trade: string;
+  readonly line: string;
+  /** In doubt: opens by itself and says why. */
+  readonly doubt: boolean;
+  readonly because?: string;
+  /** The margin beside it, in inches or mm, with its caption. */
+  readonly margin?: { readonly number?: ResultNumber; readonly caption: string };
+  /** Ids this line speaks of: lighting it lights these. */
+  readonly from: readonly string[];
+}
+
+export interface AnswerBlock extends BlockGeometry {
+  readonly count: number;
+  readonly name: string;
+  /** Fabric of every patch. */
+  readonly fabricOf: Readonly<Record<string, string>>;
+  /** Piece of every patch. */
+  readonly pieceOf: Readonly<Record<string, string>>;
+}
+
+/** Everything that follows from a brief. Plain data; equal briefs give equal bytes. */
+export interface Answer {
+  readonly format: "eighthwise-answer";
+  readonly version: 1;
+  readonly briefHash: string;
+  readonly unit: Unit;
+  readonly tolerances: Tolerances;
+  readonly sentence: readonly SentencePart[];
+  readonly questions: readonly Question[];
+  readonly quilt: QuiltGeometry;
+  readonly blocks: readonly AnswerBlock[];
+  readonly pieces: readonly Piece[];
+  readonly recipes: readonly Recipe[];
+  readonly demands: readonly Demand[];
+  readonly layouts: readonly FabricLayout[];
+  readonly yardages: readonly Yardage[];
+  readonly units: readonly SewnUnit[];
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * The sentence that is the whole job, in order. A part with a `word` can be touched: `path` says
+ * where in the brief it lives. Joining words have only text.
+ */
+export interface SentencePart {
+  readonly text: string;
+  readonly word?: string;
+  readonly path?: string;
+  /** Not proved: dotted. */
+  readonly doubt?: boolean;
+}

@@ -1,0 +1,5 @@
+export * from "./length.ts";
+export * from "./print.ts";
+export * from "./step.ts";
+export * from "./tolerance.ts";
+export * from "./unit.ts";
