@@ -1,0 +1,3 @@
+export * from "./canonical.ts";
+export * from "./read.ts";
+export * from "./schema.ts";

@@ -1,0 +1,185 @@
+import type * as z from "zod";
+import { parseLength, type Unit } from "../measure/index.ts";
+import { migrate } from "./migrate.ts";
+import { type Brief, brief as briefSchema, FORMAT, VERSION } from "./schema.ts";
+
+/** Why a document was refused: the place in it, and a sentence. Nothing is computed from it. */
+export interface Refusal {
+  /** Where in the document, as a path: `blocks/0/strip`. Empty for the whole. */
+  readonly path: string;
+  readonly message: string;
+}
+
+export type ReadResult =
+  | { readonly ok: true; readonly brief: Brief }
+  | { readonly ok: false; readonly refusals: readonly Refusal[] };
+
+/** Texts longer than this are refused before they are parsed: photos included, 64 MiB. */
+export const LONGEST_TEXT = 64 * 1024 * 1024;
+/** Nesting deeper than this is refused: no brief needs it, and recursion stays bounded. */
+export const DEEPEST = 40;
+
+/** Reads a brief from its text. Never throws; every refusal names its place. */
+export function readBrief(text: string): ReadResult {
+  if (text.length > LONGEST_TEXT)
+    return refused("", `the brief is larger than ${LONGEST_TEXT} characters`);
+  let value: unknown;
+  try {
+    value = JSON.parse(text.replace(/^\uFEFF/, ""));
+  } catch (e) {
+    return refused("", `this is not JSON: ${(e as Error).message}`);
+  }
+  return readDocument(value);
+}
+
+/** Reads a brief from parsed JSON: format, version, migrations, shape, then every length. */
+export function readDocument(value: unknown): ReadResult {
+  if (value === null || typeof value !== "object" || Array.isArray(value))
+    return refused("", "a brief is a JSON object");
+  if (depthOf(value, DEEPEST) > DEEPEST)
+    return refused("", `the brief is nested deeper than ${DEEPEST}`);
+  const head = value as Record<string, unknown>;
+  if (head.format !== FORMAT)
+    return refused(
+      "format",
+      `expected "${FORMAT}", got ${JSON.stringify(head.format) ?? "nothing"}`,
+    );
+  if (head.unit === undefined)
+    return refused("unit", 'the unit is missing; say "in" or "mm" (it is never guessed)');
+  if (!Number.isInteger(head.version)) return refused("version", "the version is missing");
+  if ((head.version as number) > VERSION)
+    return refused(
+      "version",
+      `this brief has version ${head.version}; this program knows versions up to ${VERSION}. Nothing was changed.`,
+    );
+  const current = migrate(head);
+  if (!current.ok) return refused("version", current.message);
+  const parsed = briefSchema.safeParse(withoutExtras(current.document));
+  if (!parsed.success) return { ok: false, refusals: parsed.error.issues.flatMap(toRefusals) };
+  const refusals = [...controlCharacters(parsed.data, ""), ...lengths(parsed.data)];
+  return refusals.length > 0 ? { ok: false, refusals } : { ok: true, brief: parsed.data };
+}
+
+const refused = (path: string, message: string): ReadResult => ({
+  ok: false,
+  refusals: [{ path, message }],
+});
+
+/** Keys that start "x-" belong to other programs: allowed anywhere, not read. */
+function withoutExtras(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(withoutExtras);
+  if (value === null || typeof value !== "object") return value;
+  return Object.fromEntries(
+    Object.entries(value)
+      .filter(([k]) => !k.startsWith("x-"))
+      .map(([k, v]) => [k, k === "notes" ? v : withoutExtras(v)]),
+  );
+}
+
+function toRefusals(issue: z.core.$ZodIssue): Refusal[] {
+  const path = issue.path.map(String).join("/");
+  if (issue.code === "unrecognized_keys")
+    return issue.keys.map((key) => ({
+      path: path ? `${path}/${key}` : key,
+      message: `unknown key "${key}" (keys of your own start with x-, or stand under notes)`,
+    }));
+  return [{ path, message: lowerFirst(issue.message) }];
+}
+
+const lowerFirst = (s: string): string => s.charAt(0).toLowerCase() + s.slice(1);
+
+/** Keys whose text is a length wherever they stand in a brief. */
+const LENGTH_KEYS = new Set([
+  "seam",
+  "step",
+  "strip",
+  "side",
+  "usable",
+  "narrower",
+  "width",
+  "height",
+  "length",
+  "cut",
+  "size",
+  "start",
+  "overhang",
+  "spare",
+  "straighten",
+  "extra",
+  "blunt",
+  "flat",
+  "shortest",
+  "longest",
+  "along",
+  "across",
+  "hexagon",
+]);
+/** Larger than any quilt, in inches: a typing slip, or the wrong unit. */
+const ABSURD_INCHES = 4000;
+const ZERO_ALLOWED = new Set([
+  "overhang",
+  "spare",
+  "straighten",
+  "extra",
+  "flat",
+  "blunt",
+  "start",
+]);
+
+function lengths(b: Brief): Refusal[] {
+  const out: Refusal[] = [];
+  const { notes: _notes, record: _record, shop: _shop, class: _class, ...decided } = b;
+  walk(decided, "", (key, text, path) => {
+    if (!LENGTH_KEYS.has(key)) return;
+    const message = lengthProblem(text, b.unit, ZERO_ALLOWED.has(key));
+    if (message) out.push({ path, message });
+  });
+  return out;
+}
+
+/** What is wrong with a length's text, or nothing. */
+export function lengthProblem(text: string, unit: Unit, zeroAllowed: boolean): string | undefined {
+  const r = parseLength(text, unit);
+  if (!r.ok) return `"${text}" is not a length (${r.error.problem.replaceAll("-", " ")})`;
+  const inches = r.length.value.valueOf() / (r.length.unit === "in" ? 1 : 25.4);
+  if (inches === 0 && !zeroAllowed) return `"${text}" must be more than zero`;
+  if (inches > ABSURD_INCHES) return `"${text}" is absurdly large; is the unit right?`;
+  if (inches !== 0 && inches < 1e-4) return `"${text}" is absurdly small; is the unit right?`;
+  return undefined;
+}
+
+function walk(
+  value: unknown,
+  path: string,
+  visit: (key: string, text: string, path: string) => void,
+): void {
+  if (value === null || typeof value !== "object") return;
+  for (const [key, v] of Object.entries(value)) {
+    const here = path ? `${path}/${key}` : key;
+    if (typeof v === "string") visit(key, v, here);
+    else if (!(key === "fabric" && typeof v === "object" && v !== null)) walk(v, here, visit);
+  }
+}
+
+/** Control and direction-changing characters have no place in names: they hide what a name says. */
+const CONTROL = /(?![\t\n\r])[\p{Cc}\p{Bidi_Control}]/u;
+
+function controlCharacters(value: unknown, path: string): Refusal[] {
+  if (typeof value === "string")
+    return CONTROL.test(value)
+      ? [{ path, message: "control characters are not allowed in a text" }]
+      : [];
+  if (value === null || typeof value !== "object") return [];
+  return Object.entries(value).flatMap(([k, v]) => [
+    ...(CONTROL.test(k) ? [{ path, message: "control characters are not allowed in a key" }] : []),
+    ...controlCharacters(v, path ? `${path}/${k}` : k),
+  ]);
+}
+
+function depthOf(value: unknown, limit: number): number {
+  if (value === null || typeof value !== "object") return 0;
+  if (limit < 0) return 1;
+  let deepest = 0;
+  for (const v of Object.values(value)) deepest = Math.max(deepest, depthOf(v, limit - 1));
+  return 1 + deepest;
+}

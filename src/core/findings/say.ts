@@ -1,0 +1,135 @@
+import { printWithUnit, type Step } from "../measure/index.ts";
+import type { Finding, FindingCode } from "./finding.ts";
+
+/** How a finding's numbers are printed: the maker's step and unit. */
+export interface Speech {
+  readonly step: Step;
+}
+
+interface Words {
+  /** `needed` as text with its unit; empty when the finding has none. */
+  readonly needed: string;
+  readonly found: string;
+  /** needed - found and found - needed, for "add so much" and "so much too much". */
+  readonly short: string;
+  readonly over: string;
+  readonly place: string;
+  /** A named word the finding carries; empty when it has none. */
+  readonly w: (name: string) => string;
+}
+
+type Sentence = (f: Words) => string;
+
+/** The only place where findings are worded, for page, command line and sheets alike. */
+const SENTENCES: Readonly<Record<FindingCode, Sentence>> = {
+  // brief
+  "fabric-not-defined": (f) =>
+    `${f.place} names the fabric "${f.w("fabric")}", which is not among the fabrics. Add it, or name one of: ${f.w("known")}.`,
+  "block-not-defined": (f) =>
+    `${f.place} names the block "${f.w("block")}", which is not among the blocks. Add it, or name one of: ${f.w("known")}.`,
+  "size-not-positive": (f) => `${f.place} must be more than nothing; it is ${f.found}.`,
+  "size-absurd": (f) =>
+    `${f.place} is ${f.found}; the most this works with is ${f.needed}. Is the unit right?`,
+  "too-many-blocks": (f) =>
+    `The quilt has ${f.found} blocks; the most this works with is ${f.needed}.`,
+  "id-twice": (f) => `${f.place} uses the name "${f.w("id")}" again; every name must be its own.`,
+  // block
+  "octagon-does-not-fit": (f) =>
+    `The wedges of ${f.place} need a block of at least ${f.needed} finished; it is ${f.found}. Make the block larger or the strip ${f.short} narrower.`,
+  "side-not-free": (f) =>
+    `${f.place} finishes ${f.needed} because of its strip; a side of ${f.found} cannot be chosen for it. Leave the side out, or let the wedges float.`,
+  "side-missing": (f) =>
+    `${f.place} needs a finished side, because its setting leaves it free: anything from ${f.needed}.`,
+  "seam-misses-outline": (f) =>
+    `Seam "${f.w("seam")}" of ${f.place} does not run from edge to edge of one part. ${f.w("works")}`,
+  "seam-twice": (f) =>
+    `Seam "${f.w("seam")}" of ${f.place} lies on a seam that is there already. Leave it out.`,
+  sliver: (f) =>
+    `${f.place} leaves a sliver ${f.found} wide; two allowances need ${f.needed}. Move the seam by ${f.short} or more.`,
+  "circle-not-closed": (f) =>
+    `The wedges of ${f.place} fill ${f.found} of the circle; they must fill ${f.needed}.`,
+  "seam-not-understood": (f) =>
+    `Seam "${f.w("seam")}" of ${f.place} is not understood. ${f.w("works")}`,
+  "pattern-of-sectors": (f) =>
+    `${f.place} lists sector ${f.w("sector")}, but its sectors are 0 to ${f.w("last")}, each at most once.`,
+  // ruler and recipe
+  "ruler-tip-too-wide": (f) =>
+    `The ruler's flat tip is ${f.found} wide, but its shortest line is only ${f.needed} long there. Measure the tip again.`,
+  "ruler-too-short": (f) =>
+    `${f.place} needs a strip of ${f.needed}; the ruler's longest line is ${f.found}. Lengthen it with a straight edge, cut in two passes, or use the template.`,
+  "ruler-too-long": (f) =>
+    `${f.place} needs a strip of ${f.needed}; the ruler's shortest line is ${f.found}.`,
+  "thin-cover": (f) =>
+    `${f.place} covers, but with ${f.found} of allowance where ${f.needed} is wanted, over ${f.w("over")} of seam. ${f.w("smallest")}`,
+  "does-not-cover": (f) =>
+    `${f.place} does not cover: ${f.found} of allowance where ${f.needed} is wanted. ${f.w("smallest")}`,
+  "rule-not-understood": (f) =>
+    `The rule "${f.w("rule")}" of ${f.place} is not understood. Say it as strip-1/2, strip+1/4 or 2*strip-1.`,
+  "cut-off-step": (f) =>
+    `${f.place} must be cut at ${f.found}, which lies between the marks of your ruler; it sets the size, so it is not rounded. ${f.w("how")}`,
+  "cut-neighbours": (f) =>
+    `${f.place} is cut at ${f.found}. On your ruler's marks: ${f.w("below")} or ${f.w("above")}.`,
+  "allowances-overlap": (f) =>
+    `${f.place} is only ${f.found} wide when sewn, so its allowances overlap; trim them to ${f.needed} after sewing.`,
+  "bias-outside": (f) =>
+    `${f.place} has a stretchy edge on the outside of the block, ${f.w("angle")} from the thread. ${f.w("avoid")}`,
+  "one-hand-only": (f) =>
+    `${f.place}: one rectangle cut once gives two of the same hand. Cut half of them with the other diagonal, or with the fabric folded.`,
+  "leftover-wedge": (f) =>
+    `${f.place} leaves ${f.w("count")} true wedges, each for an octagon ${f.found} across flats; their long sides lie ${f.w("grain")}.`,
+  // fabric
+  "ring-narrow": (f) =>
+    `A ring of ${f.place} shows only ${f.found}; under ${f.needed} it is hard to sew straight.`,
+  "seam-in-allowance": (f) =>
+    `A seam of ${f.place} falls inside a seam allowance, ${f.found} from the raw edge. Make the outer strip ${f.short} wider.`,
+  "seam-in-bulk": (f) =>
+    `A seam of ${f.place} falls ${f.found} from the center, where all the points meet; keep it ${f.needed} away.`,
+  "strip-set-sum": (f) =>
+    `The strips of ${f.place} sew up to ${f.found}; the wedge needs ${f.needed}. ${f.w("change")}`,
+  "photo-missing": (f) =>
+    `The picture of ${f.place} is not in the file; it is drawn in its plain color.`,
+  "eye-will-not-part": (f) =>
+    `${f.w("a")} and ${f.w("b")} lie side by side in ${f.place} and are nearly the same value; the line between them will not show.`,
+  "odd-wedges": (f) => `${f.place}: ${f.w("what")}`,
+  // layout
+  "piece-wider-than-fabric": (f) =>
+    `${f.place} is ${f.needed} long and ${f.w("fabric")} is only ${f.found} wide. ${f.w("works")}`,
+  "near-miss": (f) =>
+    `One more ${f.w("piece")} would fit each strip if ${f.place} were ${f.found} wider.`,
+  "not-enough-in-hand": (f) =>
+    `The pieces in hand of ${f.place} are ${f.short} short of what is needed. ${f.w("works")}`,
+  // quilt
+  "blocks-differ-in-size": (f) =>
+    `Block ${f.w("a")} finishes ${f.found} and block ${f.w("b")} finishes ${f.needed}; blocks in one quilt must be the same size.`,
+  "border-wider-than-quilt": (f) =>
+    `${f.place} is ${f.found} wide, more than the ${f.needed} of the quilt inside it.`,
+  "no-room-for-corners": (f) => `${f.place} has no room for its corner triangles. ${f.w("works")}`,
+  "allowances-fill-it": (f) =>
+    `${f.place} finishes ${f.found}; the two allowances under it fill it. That can be sewn, but press with care.`,
+  "block-cut-in-two": (f) => `${f.place}: ${f.w("what")}`,
+  "size-not-reached": (f) => `${f.place} cannot be made ${f.needed}; the nearest is ${f.found}.`,
+  // sewing
+  "crossing-does-not-nest": (f) =>
+    `The seams at ${f.place} lie the same way and cannot nest. ${f.w("why")}`,
+};
+
+/** The finding as one or two plain sentences. */
+export function say(f: Finding, speech: Speech): string {
+  const print = (x: number | undefined): string =>
+    x === undefined ? "" : printNumber(x, f.unit, speech);
+  const gap = f.needed !== undefined && f.found !== undefined ? f.needed - f.found : undefined;
+  return SENTENCES[f.code]({
+    needed: print(f.needed),
+    found: print(f.found),
+    short: print(gap),
+    over: print(gap === undefined ? undefined : -gap),
+    place: f.words?.place ?? f.place,
+    w: (name) => f.words?.[name] ?? "",
+  }).trim();
+}
+
+function printNumber(x: number, unit: Finding["unit"], speech: Speech): string {
+  if (unit === "count") return String(x);
+  if (unit === "degrees") return `${Number(x.toFixed(1))} degrees`;
+  return printWithUnit(x, speech.step);
+}
