@@ -113,6 +113,8 @@ const LENGTH_KEYS = new Set([
   "along",
   "across",
   "hexagon",
+  "x",
+  "y",
 ]);
 /** Larger than any quilt, in inches: a typing slip, or the wrong unit. */
 const ABSURD_INCHES = 4000;
@@ -124,6 +126,8 @@ const ZERO_ALLOWED = new Set([
   "flat",
   "blunt",
   "start",
+  "x",
+  "y",
 ]);
 
 function lengths(b: Brief): Refusal[] {

@@ -106,6 +106,17 @@ const placement = z
     round: z.enum(["matched", "mixed", "free"]).default("free"),
     way: z.enum(["up", "down"]).default("up"),
     start: lengthText.optional().describe("Where in the repeat the lower edge of the strip lies"),
+    tilt: z
+      .number()
+      .min(-45)
+      .max(45)
+      .optional()
+      .describe("Degrees the bands are turned against the strip, cut askew on purpose"),
+    at: z
+      .object({ x: lengthText, y: lengthText, turn: z.number().min(-180).max(180).default(0) })
+      .strict()
+      .optional()
+      .describe("Where on the photo, from its lower left corner, the center of the piece lies"),
   })
   .strict();
 
@@ -272,5 +283,6 @@ export type OwnBlock = z.infer<typeof ownBlock>;
 export type UnitBlock = z.infer<typeof unitBlock>;
 export type Quilt = z.infer<typeof quilt>;
 export type RulerText = z.infer<typeof ruler>;
+export type Placement = z.infer<typeof placement>;
 export type Border = z.infer<typeof border>;
 export type Placed = z.infer<typeof placed>;
