@@ -1,3 +1,4 @@
 export * from "./canonical.ts";
+export * from "./check.ts";
 export * from "./read.ts";
 export * from "./schema.ts";

@@ -1,0 +1,3 @@
+export * from "./layout.ts";
+export * from "./rows.ts";
+export type * from "./types.ts";
