@@ -1,0 +1,2 @@
+export const metaPolicy: string;
+export const headerPolicy: string;
