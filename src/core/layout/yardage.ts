@@ -1,0 +1,46 @@
+import Fraction from "fraction.js";
+import type { Length, Unit } from "../measure/index.ts";
+import { printYards, roundUp, stepOf } from "../measure/index.ts";
+import type { FabricLayout, Yardage } from "./types.ts";
+
+export interface Margins {
+  /** Lost in straightening the end. */
+  readonly straighten: Length;
+  /** Room for one wrong strip: the tallest of the plan. */
+  readonly wrongStrip: boolean;
+  readonly extra?: Length;
+  readonly unit: Unit;
+  /** Per cent of length lost when the fabric is washed before it is cut. */
+  readonly shrinkage?: number;
+}
+
+/**
+ * What to ask for in the shop: the length of the plan, each margin by name, the washing loss, up to
+ * the next eighth of a yard or 5 cm.
+ */
+export function yardageOf(layout: FabricLayout, margins: Margins): Yardage {
+  const used = layout.strips.length > 0;
+  const straighten = used ? margins.straighten : 0;
+  const wrongStrip =
+    used && margins.wrongStrip ? Math.max(...layout.strips.map((s) => s.height)) : 0;
+  const extra = used ? (margins.extra ?? 0) : 0;
+  const total =
+    (layout.length + straighten + wrongStrip + extra) / (1 - (margins.shrinkage ?? 0) / 100);
+  const buy = roundUp(total, stepOf(margins.unit === "in" ? "4.5" : "50", margins.unit));
+  return {
+    fabricId: layout.fabricId,
+    width: layout.width,
+    inPieces: layout.length,
+    straighten,
+    wrongStrip,
+    extra,
+    total,
+    buy,
+    buyText: buyText(buy, margins.unit),
+  };
+}
+
+function buyText(buy: Length, unit: Unit): string {
+  if (unit === "in") return printYards(new Fraction(BigInt(Math.round(buy / 4.5)), 8n));
+  return `${Number((buy / 1000).toFixed(2))} m`;
+}
