@@ -1,0 +1,104 @@
+import { mkdir, mkdtemp, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
+import { dirname, join, resolve } from "node:path";
+import { type Brief, LONGEST_TEXT, readBrief } from "../core/brief/index.ts";
+import { EXIT, Ending } from "./exit.ts";
+
+/** A brief and where it came from ("-" is standard input). */
+export interface Input {
+  readonly path: string;
+  readonly brief: Brief;
+}
+
+/** Reads and checks a brief. Refusals end the command with code 2, unreadable files with 3. */
+export async function readInput(path: string): Promise<Input> {
+  const text = path === "-" ? await readStdin() : await readText(path);
+  const read = readBrief(text);
+  if (read.ok) return { path, brief: read.brief };
+  const from = path === "-" ? "standard input" : path;
+  throw new Ending(EXIT.bad, ...read.refusals.map((r) => `${from}: ${r.path ? `${r.path}: ` : ""}${r.message}`));
+}
+
+async function readText(path: string): Promise<string> {
+  try {
+    const { size } = await stat(path);
+    if (size > LONGEST_TEXT) throw new Error(`larger than ${LONGEST_TEXT} bytes`);
+    return decode(await readFile(path));
+  } catch (e) {
+    if (e instanceof Ending) throw e;
+    throw new Ending(EXIT.io, `cannot read ${path}: ${reason(e)}`);
+  }
+}
+
+async function readStdin(): Promise<string> {
+  const chunks: Buffer[] = [];
+  let size = 0;
+  for await (const chunk of process.stdin) {
+    size += chunk.length;
+    if (size > LONGEST_TEXT) throw new Ending(EXIT.bad, "standard input: larger than a brief may be");
+    chunks.push(chunk as Buffer);
+  }
+  return decode(Buffer.concat(chunks));
+}
+
+function decode(bytes: Buffer): string {
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    throw new Ending(EXIT.bad, "the brief is not UTF-8 text");
+  }
+}
+
+/**
+ * Writes a set of files into `folder`, all or nothing as far as the file system allows: everything
+ * is first written under temporary names beside its place, then renamed. Never overwrites `input`.
+ */
+export async function writeAll(
+  folder: string,
+  files: ReadonlyMap<string, string | Uint8Array>,
+  input: string,
+): Promise<void> {
+  const target = resolve(folder);
+  for (const name of files.keys())
+    if (resolve(target, name) === resolve(input)) throw new Ending(EXIT.bad, `${name} would overwrite the brief itself`);
+  let temporary: string | undefined;
+  try {
+    await mkdir(target, { recursive: true });
+    temporary = await mkdtemp(join(target, ".eighthwise-"));
+    for (const [name, content] of files) {
+      await mkdir(dirname(join(temporary, name)), { recursive: true });
+      await writeFile(join(temporary, name), content);
+    }
+    for (const name of files.keys()) {
+      await mkdir(dirname(join(target, name)), { recursive: true });
+      await rename(join(temporary, name), join(target, name));
+    }
+  } catch (e) {
+    throw new Ending(EXIT.io, `cannot write to ${folder}: ${reason(e)}`);
+  } finally {
+    if (temporary) await rm(temporary, { recursive: true, force: true });
+  }
+}
+
+/** Writes one file by temporary name and rename; refuses to replace one that is there. */
+export async function writeNew(path: string, content: string): Promise<void> {
+  try {
+    await mkdir(dirname(resolve(path)), { recursive: true });
+    await writeFile(path, content, { flag: "wx" });
+  } catch (e) {
+    throw new Ending(EXIT.io, `cannot write ${path}: ${reason(e)}`);
+  }
+}
+
+const reason = (e: unknown): string => {
+  const code = (e as NodeJS.ErrnoException).code;
+  const known: Record<string, string> = {
+    ENOENT: "there is no such file",
+    EACCES: "permission denied",
+    EISDIR: "it is a folder",
+    EEXIST: "a file of that name is there already",
+    ENOTDIR: "a part of the path is not a folder",
+    ENOSPC: "the disk is full",
+    EROFS: "the disk cannot be written to",
+  };
+  return (code && known[code]) ?? (e as Error).message;
+};
