@@ -91,6 +91,36 @@ const SENTENCES: Readonly<Record<FindingCode, Sentence>> = {
   "eye-will-not-part": (f) =>
     `${f.w("a")} and ${f.w("b")} lie side by side in ${f.place} and are nearly the same value; the line between them will not show.`,
   "odd-wedges": (f) => `${f.place}: ${f.w("what")}`,
+  "strip-set-in-itself": (f) => `The strip set ${f.place} is made of itself; name other fabrics.`,
+  "strip-hidden": (f) =>
+    `${f.w("strip")} of ${f.place} does not show in a wedge cut ${f.w("way")}: all of it lies in the seams.`,
+  "strip-too-narrow": (f) =>
+    `${f.w("strip")} of ${f.place} is cut ${f.found}; it must be wider than its two seam allowances, ${f.needed}.`,
+  "set-strip-on-step": (f) =>
+    `No widths on your ruler's marks sew ${f.place} up to ${f.needed}; the nearest sew up to ${f.found}. Trim the ${f.over} off its outer strip.`,
+  "rings-do-not-meet": (f) =>
+    `The rings of ${f.place} miss each other by up to ${f.found} at a seam. ${f.w("works")}`,
+  "rings-nearly-meet": (f) =>
+    `The rings of ${f.place} miss each other by as little as ${f.found}; a miss on purpose should be ${f.needed} or more everywhere. ${f.w("works")}`,
+  "photo-not-an-image": (f) =>
+    `${f.place} is not a picture this can read${f.w("kind") ? ` (it looks like ${f.w("kind")})` : ""}. Use a PNG, JPEG or WebP picture.`,
+  "photo-truncated": (f) =>
+    `The picture ${f.place} breaks off before its end. Copy it again from where it came.`,
+  "photo-too-large": (f) =>
+    `The picture ${f.place} has ${f.found} pixels; the most this works with is ${f.needed}. Make it smaller first.`,
+  "photo-animated": (f) => `The picture ${f.place} moves; use a still one.`,
+  "photo-cmyk": (f) =>
+    `The picture ${f.place} is in printing inks (CMYK), whose colors cannot be read truly here. Save it as an ordinary RGB picture.`,
+  "photo-drawing": (f) =>
+    `${f.place} is a drawing (SVG), which may carry a program; it is not opened. Use a PNG, JPEG or WebP picture.`,
+  "photo-flattened": (f) =>
+    `The picture ${f.place} has see-through parts; they are taken as white fabric.`,
+  "stripe-unsure": (f) =>
+    `The stripe of ${f.place} could not be measured surely: ${f.w("why")}. Mark one repeat by hand.`,
+  "repeat-unsure": (f) =>
+    `The repeat of ${f.place} could not be found surely: ${f.w("why")}. Mark it by hand.`,
+  "photo-too-small": (f) =>
+    `The picture of ${f.place} shows ${f.found} of fabric; the piece needs ${f.needed}.`,
   // layout
   "piece-wider-than-fabric": (f) =>
     `${f.place} is ${f.needed} long and ${f.w("fabric")} is only ${f.found} wide. ${f.w("works")}`,
