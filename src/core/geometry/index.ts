@@ -1,4 +1,7 @@
+export * from "./cut.ts";
+export * from "./direction.ts";
 export * from "./halfplane.ts";
 export * from "./point.ts";
 export * from "./polygon.ts";
+export * from "./regular.ts";
 export * from "./rigid.ts";

@@ -126,11 +126,15 @@ export function intersect(planes: readonly HalfPlane[], reach: Length, snap: Len
   return p;
 }
 
-/** Starts the vertex list at the vertex nearest q (ties: the first). */
+/**
+ * Starts the vertex list at the vertex nearest q. Of several equally near, the one that comes after
+ * a farther one, going anticlockwise; so two neighbours equally near start the list with their edge.
+ */
 export function startNearest(p: Polygon, q: Point): Polygon {
-  let best = 0;
-  p.forEach((v, i) => {
-    if (distance(v, q) < distance(p[best], q) - 1e-12) best = i;
-  });
-  return [...p.slice(best), ...p.slice(0, best)];
+  const far = p.map((v) => distance(v, q));
+  const slack = 1e-9 * Math.max(...far);
+  const near = far.map((d) => d <= Math.min(...far) + slack);
+  const first = near.findIndex((is, i) => is && !near[(i + p.length - 1) % p.length]);
+  const start = first === -1 ? 0 : first;
+  return [...p.slice(start), ...p.slice(0, start)];
 }

@@ -1,0 +1,132 @@
+import type { WedgeBlock } from "../brief/schema.ts";
+import type { Finding } from "../findings/finding.ts";
+import { knownLength, type Length, tolerances, type Unit } from "../measure/index.ts";
+import { leastHalf, type RadialSpec, radialBlock } from "./radial.ts";
+import type { Turned } from "./sectors.ts";
+import type { BlockGeometry } from "./types.ts";
+
+type Setting = WedgeBlock["setting"];
+
+/** What each setting fixes. `side`: computed from the strip, the least or wider, or wider only. */
+interface SettingRule {
+  readonly turned?: Turned;
+  readonly whole?: readonly number[];
+  readonly side: "fixed" | "least-or-more" | "more";
+}
+
+const CORNER_SECTORS = [1, 3, 5, 7];
+
+const SETTINGS: Readonly<Record<Setting, SettingRule>> = {
+  plain: { turned: "flat", whole: [], side: "fixed" },
+  kites: { turned: "flat", whole: CORNER_SECTORS, side: "fixed" },
+  floating: { turned: "flat", whole: [], side: "more" },
+  framed: { turned: "flat", side: "more" },
+  deep: { turned: "corner", whole: [], side: "least-or-more" },
+  sectors: { side: "least-or-more" },
+};
+
+/**
+ * A wedge block from what the brief says and the half width `a` that its strip gives. `side` is the
+ * finished width side to side; where a setting leaves it free and it is not said, the least is taken
+ * (deep, sectors). Findings: `pattern-of-sectors`, `side-missing`, `side-not-free`,
+ * `octagon-does-not-fit` (needed: the least side).
+ */
+export function layOutWedges(
+  block: WedgeBlock,
+  unit: Unit,
+  a: Length,
+): { geometry?: BlockGeometry; findings: Finding[] } {
+  const patternProblem = checkPattern(block);
+  if (patternProblem) return { findings: [patternProblem] };
+  const join = tolerances(unit).join;
+  const rule = SETTINGS[block.setting];
+  const kites = block.setting === "framed" && block.inner === "kites";
+  const shape = {
+    n: block.n,
+    outline: block.outline,
+    turned: rule.turned ?? block.turned ?? "flat",
+    a,
+    whole: kites ? CORNER_SECTORS : (rule.whole ?? block.whole ?? []),
+  };
+  const size = chooseSide(block, unit, 2 * leastHalf(shape), rule.side);
+  if (size.side === undefined) return { findings: size.findings };
+  const half = size.side / 2;
+  const spec: RadialSpec =
+    block.setting === "framed"
+      ? { ...shape, id: block.id, half: a, frame: half, tree: block.tree, join }
+      : { ...shape, id: block.id, half, tree: block.tree, join };
+  const geometry = radialBlock(spec);
+  return { geometry, findings: [...size.findings, ...checkTree(block, geometry)] };
+}
+
+/** The side to build, with what is wrong with the one said. Undefined when none can be built. */
+function chooseSide(
+  block: WedgeBlock,
+  unit: Unit,
+  least: Length,
+  free: SettingRule["side"],
+): { side?: Length; findings: Finding[] } {
+  const said = block.side === undefined ? undefined : knownLength(block.side, unit);
+  const about = { place: block.id, severity: "blocks", unit, words: { setting: block.setting } };
+  const near = tolerances(unit).step;
+  if (free === "fixed") {
+    if (said === undefined || Math.abs(said - least) <= near) return { side: least, findings: [] };
+    return {
+      side: least,
+      findings: [
+        { ...about, code: "side-not-free", severity: "blocks", needed: least, found: said },
+      ],
+    };
+  }
+  if (said === undefined) {
+    if (free === "least-or-more" && least > 0) return { side: least, findings: [] };
+    return { findings: [{ ...about, code: "side-missing", severity: "blocks", needed: least }] };
+  }
+  const fits = free === "more" ? said > least + near : said >= least - near && said > near;
+  if (fits) return { side: Math.max(said, least), findings: [] };
+  return {
+    findings: [
+      { ...about, code: "octagon-does-not-fit", severity: "blocks", needed: least, found: said },
+    ],
+  };
+}
+
+/** A pattern of sectors that the setting, the outline or the number of sectors does not allow. */
+function checkPattern(block: WedgeBlock): Finding | undefined {
+  const problem = (why: string, needed?: number, found?: number): Finding => ({
+    code: "pattern-of-sectors",
+    severity: "blocks",
+    place: block.id,
+    words: { why, setting: block.setting, sectors: String(block.n) },
+    ...(needed === undefined ? {} : { needed, found, unit: "count" }),
+  });
+  const rule = SETTINGS[block.setting];
+  if (block.outline === "hexagon" && block.n !== 6 && block.n !== 12)
+    return problem("hexagon-takes-6-or-12");
+  if (block.setting !== "sectors" && (block.n !== 8 || block.outline !== "square"))
+    return problem("named-settings-are-for-8");
+  if (block.setting !== "sectors" && block.whole !== undefined) return problem("whole-not-free");
+  if (block.setting !== "sectors" && block.turned !== undefined && block.turned !== rule.turned)
+    return problem("turned-not-free");
+  if (block.setting !== "framed" && block.inner !== undefined) return problem("inner-not-free");
+  const whole = block.whole ?? [];
+  const beyond = whole.find((i) => i >= block.n);
+  if (beyond !== undefined) return problem("sector-out-of-range", block.n - 1, beyond);
+  const twice = whole.find((i, at) => whole.indexOf(i) !== at);
+  if (twice !== undefined) return problem("sector-twice", undefined, twice);
+  return undefined;
+}
+
+/** The tree asked for by name must be one of those the block has. */
+function checkTree(block: WedgeBlock, geometry: BlockGeometry): Finding[] {
+  if (block.tree === undefined || geometry.choice.why === "asked") return [];
+  const known = [geometry.choice.name, ...geometry.choice.others].join(", ");
+  return [
+    {
+      code: "tree-not-known",
+      severity: "draft",
+      place: block.id,
+      words: { asked: block.tree, known },
+    },
+  ];
+}
