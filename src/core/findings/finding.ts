@@ -27,6 +27,7 @@ export const FINDING_CODES = [
   "size-absurd",
   "too-many-blocks",
   "id-twice",
+  "fabric-not-chosen",
   // block
   "octagon-does-not-fit",
   "side-not-free",

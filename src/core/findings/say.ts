@@ -33,6 +33,8 @@ const SENTENCES: Readonly<Record<FindingCode, Sentence>> = {
   "too-many-blocks": (f) =>
     `The quilt has ${f.found} blocks; the most this works with is ${f.needed}.`,
   "id-twice": (f) => `${f.place} uses the name "${f.w("id")}" again; every name must be its own.`,
+  "fabric-not-chosen": (f) =>
+    `No fabric is chosen for the ${f.w("role")} of block ${f.w("block")}.`,
   // block
   "octagon-does-not-fit": (f) =>
     `The wedges of ${f.place} need a block of at least ${f.needed} finished; it is ${f.found}. Make the block larger or the strip ${f.short} narrower.`,
