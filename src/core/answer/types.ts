@@ -5,7 +5,7 @@ import type { Length, Tolerances, Unit } from "../measure/index.ts";
 import type { Piece } from "../piece/types.ts";
 import type { QuiltGeometry } from "../quilt/types.ts";
 import type { Recipe } from "../recipe/types.ts";
-import type { Unit as SewnUnit } from "../sewing/types.ts";
+import type { SewnUnit } from "../sewing/types.ts";
 
 /** A number with what it rests on. `text` is to the maker's step, up where a cut must cover. */
 export interface ResultNumber {
@@ -51,7 +51,8 @@ export interface Answer {
   readonly tolerances: Tolerances;
   readonly sentence: readonly SentencePart[];
   readonly questions: readonly Question[];
-  readonly quilt: QuiltGeometry;
+  /** Missing when a finding that blocks says why. */
+  readonly quilt?: QuiltGeometry;
   readonly blocks: readonly AnswerBlock[];
   readonly pieces: readonly Piece[];
   readonly recipes: readonly Recipe[];

@@ -1,4 +1,5 @@
-import type { Rigid } from "../geometry/index.ts";
+import type { Role } from "../block/types.ts";
+import type { Polygon, Rigid } from "../geometry/index.ts";
 import type { Length } from "../measure/index.ts";
 
 /** A block where it lies in the quilt: quilt frame, origin at the quilt's center, y up. */
@@ -12,9 +13,9 @@ export interface PlacedBlock {
 /** A patch that belongs to the quilt and to no block: sashing, border, setting triangle ... */
 export interface QuiltPatch {
   readonly id: string;
-  readonly role: import("../block/types.ts").Role;
+  readonly role: Role;
   readonly fabricId: string;
-  readonly polygon: import("../geometry/index.ts").Polygon;
+  readonly polygon: Polygon;
 }
 
 export interface QuiltGeometry {
