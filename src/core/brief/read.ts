@@ -135,6 +135,8 @@ function lengths(b: Brief): Refusal[] {
   const { notes: _notes, record: _record, shop: _shop, class: _class, ...decided } = b;
   walk(decided, "", (key, text, path) => {
     if (!LENGTH_KEYS.has(key)) return;
+    // Borders and binding say with "cut" which way they run; only the strips of a set measure it.
+    if (key === "cut" && !/strips\/\d+\/cut$/.test(path)) return;
     const message = lengthProblem(text, b.unit, ZERO_ALLOWED.has(key));
     if (message) out.push({ path, message });
   });
