@@ -1,0 +1,89 @@
+import type { Brief } from "../brief/index.ts";
+import { clausesOf, fabricClausesOf } from "./sentence.ts";
+import {
+  type Choice,
+  changed,
+  type Edited,
+  MOST_CHOICES,
+  type Word,
+  type WordSpec,
+} from "./words.ts";
+
+/** Every word of both sentences with all it can do. */
+const specsOf = (b: Brief): WordSpec[] =>
+  [...clausesOf(b), ...fabricClausesOf(b)].filter((part) => typeof part !== "string");
+
+function specOf(b: Brief, wordId: string): WordSpec {
+  const spec = specsOf(b).find((w) => w.id === wordId);
+  if (!spec) throw new RangeError(`no word ${JSON.stringify(wordId)} in this sentence`);
+  return spec;
+}
+
+/** Every word that can be changed, in reading order. */
+export const wordsOf = (b: Brief): Word[] =>
+  specsOf(b).map(({ id, role, kind, path, text, decides }) => ({
+    id,
+    role,
+    kind,
+    path,
+    text,
+    decides,
+  }));
+
+/** May a text be typed for this word? */
+export const takesTyping = (b: Brief, wordId: string): boolean =>
+  specOf(b, wordId).read !== undefined;
+
+/** At most four ways this word could read, each as the brief it would make. */
+export function choicesFor(b: Brief, wordId: string): Choice[] {
+  const spec = specOf(b, wordId);
+  return spec
+    .options()
+    .slice(0, MOST_CHOICES)
+    .map(({ label, change, picture, typed }) => {
+      const now = typed === undefined && label === spec.text;
+      const brief = now ? b : changed(b, change);
+      return { label, brief, pictureKind: picture, now, ...(typed === undefined ? {} : { typed }) };
+    });
+}
+
+/** The brief with this word typed; the text is kept exactly as typed, save the space round it. */
+export function typed(b: Brief, wordId: string, text: string): Edited {
+  const { read, options } = specOf(b, wordId);
+  const label = options().find((o) => o.label.toLowerCase() === text.trim().toLowerCase());
+  if (label && label.typed === undefined) return { ok: true, brief: changed(b, label.change) };
+  if (!read) return { ok: false, error: { problem: "Choose one of those shown." } };
+  const change = read(text);
+  return typeof change === "function"
+    ? { ok: true, brief: changed(b, change) }
+    : { ok: false, error: change };
+}
+
+/** The brief with this word one step of the ruler (or one in number) up or down; itself at the end. */
+export function stepped(b: Brief, wordId: string, by: 1 | -1): Brief {
+  const spec = specOf(b, wordId);
+  if (spec.step) {
+    const change = spec.step(by);
+    return change ? changed(b, change) : b;
+  }
+  const options = spec.options();
+  const next = options[options.findIndex((o) => o.label === spec.text) + by];
+  return next && next.typed === undefined ? changed(b, next.change) : b;
+}
+
+/** The word a patch of this role answers to: its fabric's word comes last, its size's first. */
+export function wordOfRole(b: Brief, role: string, block?: string): string | undefined {
+  const fits = (w: WordSpec): boolean =>
+    w.decides.some((d) => d.role === role && (d.block === undefined || d.block === block));
+  const specs = specsOf(b).filter(fits);
+  const size = specs.find((w) => w.kind === "length") ?? specs[0];
+  return size?.id;
+}
+
+/** Words that decide these roles, for lighting: both the size's and the fabric's. */
+export const wordsOfRole = (b: Brief, role: string, block?: string): string[] =>
+  specsOf(b)
+    .filter((w) =>
+      w.decides.some((d) => d.role === role && (d.block === undefined || d.block === block)),
+    )
+    .map((w) => w.id);
