@@ -67,54 +67,53 @@ function chooseSide(
   free: SettingRule["side"],
 ): { side?: Length; findings: Finding[] } {
   const said = block.side === undefined ? undefined : knownLength(block.side, unit);
-  const about = { place: block.id, severity: "blocks", unit, words: { setting: block.setting } };
   const near = tolerances(unit).step;
+  const finding = (
+    code: Finding["code"],
+    words: Readonly<Record<string, string>> = {},
+  ): Finding => ({
+    code,
+    severity: "blocks",
+    place: block.id,
+    needed: least,
+    ...(said === undefined ? {} : { found: said }),
+    unit,
+    words: { setting: block.setting, ...words },
+  });
   if (free === "fixed") {
-    if (said === undefined || Math.abs(said - least) <= near) return { side: least, findings: [] };
-    return {
-      side: least,
-      findings: [
-        { ...about, code: "side-not-free", severity: "blocks", needed: least, found: said },
-      ],
-    };
+    const agrees = said === undefined || Math.abs(said - least) <= near;
+    return { side: least, findings: agrees ? [] : [finding("side-not-free")] };
   }
   if (said === undefined) {
     if (free === "least-or-more" && least > 0) return { side: least, findings: [] };
-    return { findings: [{ ...about, code: "side-missing", severity: "blocks", needed: least }] };
+    return { findings: [finding("side-missing")] };
   }
   const fits = free === "more" ? said > least + near : said >= least - near && said > near;
   if (fits) return { side: Math.max(said, least), findings: [] };
-  return {
-    findings: [
-      { ...about, code: "octagon-does-not-fit", severity: "blocks", needed: least, found: said },
-    ],
-  };
+  return { findings: [finding("octagon-does-not-fit", free === "more" ? { more: "yes" } : {})] };
 }
 
 /** A pattern of sectors that the setting, the outline or the number of sectors does not allow. */
 function checkPattern(block: WedgeBlock): Finding | undefined {
-  const problem = (why: string, needed?: number, found?: number): Finding => ({
+  const { setting, n, turned, whole = [] } = block;
+  const problem = (why: string, words: Readonly<Record<string, string>> = {}): Finding => ({
     code: "pattern-of-sectors",
     severity: "blocks",
     place: block.id,
-    words: { why, setting: block.setting, sectors: String(block.n) },
-    ...(needed === undefined ? {} : { needed, found, unit: "count" }),
+    words: { why, setting, sectors: String(n), ...words },
   });
-  const rule = SETTINGS[block.setting];
-  if (block.outline === "hexagon" && block.n !== 6 && block.n !== 12)
-    return problem("hexagon-takes-6-or-12");
-  if (block.setting !== "sectors" && (block.n !== 8 || block.outline !== "square"))
-    return problem("named-settings-are-for-8");
-  if (block.setting !== "sectors" && block.whole !== undefined) return problem("whole-not-free");
-  if (block.setting !== "sectors" && block.turned !== undefined && block.turned !== rule.turned)
-    return problem("turned-not-free");
-  if (block.setting !== "framed" && block.inner !== undefined) return problem("inner-not-free");
-  const whole = block.whole ?? [];
-  const beyond = whole.find((i) => i >= block.n);
-  if (beyond !== undefined) return problem("sector-out-of-range", block.n - 1, beyond);
+  if (block.outline === "hexagon" && n !== 6 && n !== 12) return problem("hexagon-takes-6-or-12");
+  if (setting !== "framed" && block.inner !== undefined) return problem("inner");
+  if (setting !== "sectors") {
+    if (n !== 8 || block.outline !== "square") return problem("named-setting");
+    if (block.whole !== undefined) return problem("whole");
+    if (turned !== undefined && turned !== SETTINGS[setting].turned) return problem("turned");
+  }
+  const beyond = whole.find((i) => i >= n);
+  if (beyond !== undefined)
+    return problem("sector-out-of-range", { sector: String(beyond), last: String(n - 1) });
   const twice = whole.find((i, at) => whole.indexOf(i) !== at);
-  if (twice !== undefined) return problem("sector-twice", undefined, twice);
-  return undefined;
+  return twice === undefined ? undefined : problem("sector-twice", { sector: String(twice) });
 }
 
 /** The tree asked for by name must be one of those the block has. */

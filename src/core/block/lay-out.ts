@@ -2,11 +2,16 @@ import type { Block } from "../brief/schema.ts";
 import type { Finding } from "../findings/finding.ts";
 import type { Length, Unit } from "../measure/index.ts";
 import { layOutWedges } from "./lay-out-wedges.ts";
+import { layOutOwn } from "./own/lay-out-own.ts";
+import type { LetteredPoint } from "./own/letters.ts";
+import { layOutUnit } from "./own/units.ts";
 import type { BlockGeometry } from "./types.ts";
 
 export interface LaidOut {
   readonly geometry?: BlockGeometry;
   readonly findings: readonly Finding[];
+  /** Lettered points of a block of one's own, for its picture. */
+  readonly points?: readonly LetteredPoint[];
 }
 
 /**
@@ -20,8 +25,7 @@ export function layOutBlock(
   seam: Length,
   a: Length | undefined,
 ): LaidOut {
-  if (block.kind === "wedges")
-    return a === undefined ? { findings: [] } : layOutWedges(block, unit, a);
-  void seam;
-  return { findings: [] };
+  if (block.kind === "own") return layOutOwn(block, unit, seam);
+  if (block.kind === "unit") return layOutUnit(block, unit, seam);
+  return a === undefined ? { findings: [] } : layOutWedges(block, unit, a);
 }

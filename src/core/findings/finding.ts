@@ -39,6 +39,8 @@ export const FINDING_CODES = [
   "seam-not-understood",
   "pattern-of-sectors",
   "tree-not-known",
+  "role-not-known",
+  "unit-not-square",
   // ruler and recipe
   "ruler-tip-too-wide",
   "ruler-too-short",

@@ -1,4 +1,4 @@
-import { printWithUnit, type Step } from "../measure/index.ts";
+import { printWithUnit, roundUp, type Step } from "../measure/index.ts";
 import type { Finding, FindingCode } from "./finding.ts";
 
 /** How a finding's numbers are printed: the maker's step and unit. */
@@ -10,6 +10,8 @@ interface Words {
   /** `needed` as text with its unit; empty when the finding has none. */
   readonly needed: string;
   readonly found: string;
+  /** `needed` up to the next mark of the maker's ruler. */
+  readonly neededUp: string;
   /** needed - found and found - needed, for "add so much" and "so much too much". */
   readonly short: string;
   readonly over: string;
@@ -37,7 +39,7 @@ const SENTENCES: Readonly<Record<FindingCode, Sentence>> = {
     `No fabric is chosen for the ${f.w("role")} of block ${f.w("block")}.`,
   // block
   "octagon-does-not-fit": (f) =>
-    `The wedges of ${f.place} need a block of at least ${f.needed} finished; it is ${f.found}. Make the block larger or the strip ${f.short} narrower.`,
+    `The wedges of ${f.place} need a block of ${f.w("more") === "" ? "at least" : "more than"} ${f.needed} finished; it is ${f.found}. Make the block larger (${f.neededUp} or more on your ruler's marks) or the strip narrower.`,
   "side-not-free": (f) =>
     `${f.place} finishes ${f.needed} because of its strip; a side of ${f.found} cannot be chosen for it. Leave the side out, or let the wedges float.`,
   "side-missing": (f) =>
@@ -45,15 +47,34 @@ const SENTENCES: Readonly<Record<FindingCode, Sentence>> = {
   "seam-misses-outline": (f) =>
     `Seam "${f.w("seam")}" of ${f.place} does not run from edge to edge of one part. ${f.w("works")}`,
   "seam-twice": (f) =>
-    `Seam "${f.w("seam")}" of ${f.place} lies on a seam that is there already. Leave it out.`,
+    `Seam "${f.w("seam")}" of ${f.place} runs along a seam or an edge that is there already. ${f.w("works")}`,
   sliver: (f) =>
     `${f.place} leaves a sliver ${f.found} wide; two allowances need ${f.needed}. Move the seam by ${f.short} or more.`,
   "circle-not-closed": (f) =>
-    `The wedges of ${f.place} fill ${f.found} of the circle; they must fill ${f.needed}.`,
+    `The wedges of ${f.place} fill ${f.found} of the circle; they must fill ${f.needed}. ${f.w("works")}`,
   "seam-not-understood": (f) =>
     `Seam "${f.w("seam")}" of ${f.place} is not understood. ${f.w("works")}`,
-  "pattern-of-sectors": (f) =>
-    `${f.place} lists sector ${f.w("sector")}, but its sectors are 0 to ${f.w("last")}, each at most once.`,
+  "pattern-of-sectors": (f) => {
+    const { place } = f;
+    switch (f.w("why")) {
+      case "hexagon-takes-6-or-12":
+        return `${place}: a hexagon takes 6 or 12 wedges, not ${f.w("sectors")}. Take a square, or 6 or 12 wedges.`;
+      case "named-setting":
+        return `${place}: the setting "${f.w("setting")}" is for 8 wedges in a square. Take the setting "sectors", and say which way it is turned and which sectors stay whole.`;
+      case "sector-out-of-range":
+        return `${place} leaves sector ${f.w("sector")} whole, but its sectors are 0 to ${f.w("last")}.`;
+      case "sector-twice":
+        return `${place} names sector ${f.w("sector")} twice; name each at most once.`;
+      default:
+        return `${place}: the setting "${f.w("setting")}" decides "${f.w("why")}" itself. Leave it out, or take the setting "sectors".`;
+    }
+  },
+  "tree-not-known": (f) =>
+    `${f.place} asks for the sewing order "${f.w("asked")}"; the orders it has are: ${f.w("known")}. The first is taken.`,
+  "role-not-known": (f) =>
+    `${f.place} gives the role "${f.w("role")}" to "${f.w("patch")}". A patch is named by the letters of its corners; a role is one of: ${f.w("known")}.`,
+  "unit-not-square": (f) =>
+    `${f.place} is a ${f.w("unit")} unit, which is square: ${f.needed} wide, it cannot be ${f.found} high. Leave the height out, or take a half-rectangle.`,
   // ruler and recipe
   "ruler-tip-too-wide": (f) =>
     `The ruler's flat tip is ${f.found} wide, but its shortest line is only ${f.needed} long there. Measure the tip again.`,
@@ -153,6 +174,7 @@ export function say(f: Finding, speech: Speech): string {
   return SENTENCES[f.code]({
     needed: print(f.needed),
     found: print(f.found),
+    neededUp: f.needed === undefined ? "" : print(roundUp(f.needed, speech.step)),
     short: print(gap),
     over: print(gap === undefined ? undefined : -gap),
     place: f.words?.place ?? f.place,

@@ -1,0 +1,75 @@
+/** Everything that can be said, as examples with the maker's own letters put in. */
+const FORMS: Readonly<Record<"point" | "line" | "seam", readonly string[]>> = {
+  point: [
+    "corner A",
+    "A",
+    "the center",
+    "the middle of AB",
+    "a third of AB",
+    "two thirds of AB",
+    "3/4 of AB",
+    "2 in from A along AB",
+    "the crossing of AB and CD",
+  ],
+  line: ["AB"],
+  seam: [
+    "from A to B",
+    "from corner A to the middle of AB",
+    "from A to a third of AB",
+    "from 2 in from A along AB to C",
+    "from A to the crossing of AB and CD",
+    "from A square to BC",
+    "from A parallel to BC",
+    "8 wedges round the center",
+    "wedges of 45 round the center",
+  ],
+};
+
+/**
+ * A sentence with the form nearest to what was typed. Near: fewest letters to change, and the first
+ * of equals. The letters of the text are put in where the form has some.
+ */
+export function nearestForm(typed: string, kind: "point" | "line" | "seam"): string {
+  const text = typed.trim().toLowerCase();
+  const letters = [...text.matchAll(/\b([a-z]\d*)([a-z]\d*)?\b/g)]
+    .filter((m) => m[0] !== "a" && m[0].replace(/\d/g, "").length <= 2 && !COMMON.has(m[0]))
+    .flatMap((m) => [m[1], m[2]])
+    .filter((x): x is string => x !== undefined)
+    .map((x) => x.toUpperCase());
+  const filled = FORMS[kind].map((form) => fill(form, letters));
+  let best = filled[0];
+  let least = Number.POSITIVE_INFINITY;
+  for (const form of filled) {
+    const changes = changesBetween(text, form.toLowerCase());
+    if (changes < least) {
+      best = form;
+      least = changes;
+    }
+  }
+  const what = { point: "a point", line: "a line through two points", seam: "a seam" }[kind];
+  return `The nearest way to say ${what} is "${best}".`;
+}
+
+const COMMON = new Set(["to", "of", "in", "mm", "cm", "at", "on", "by"]);
+
+/** The form's letters A, B, C, D become the first letters of the text, where it has as many. */
+function fill(form: string, letters: readonly string[]): string {
+  const own = [...new Set(form.match(/[A-D]/g) ?? [])];
+  if (new Set(letters).size < own.length) return form;
+  const distinct = [...new Set(letters)];
+  return form.replace(/[A-D]/g, (x) => distinct[own.indexOf(x)]);
+}
+
+/** Letters to put in, take out or change (Levenshtein distance). */
+function changesBetween(a: string, b: string): number {
+  let row = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i++) {
+    const next = [i];
+    for (let j = 1; j <= b.length; j++) {
+      const change = row[j - 1] + (a[i - 1] === b[j - 1] ? 0 : 1);
+      next.push(Math.min(change, row[j] + 1, next[j - 1] + 1));
+    }
+    row = next;
+  }
+  return row[b.length];
+}
