@@ -1,5 +1,6 @@
+import type { Shown } from "../fabric/index.ts";
 import type { Point, Polygon, Rigid } from "../geometry/index.ts";
-import type { Length, Unit } from "../measure/index.ts";
+import type { Length, Radian, Unit } from "../measure/index.ts";
 
 /**
  * A picture: marks in the document's real units, y up, before anyone decides pixels or points.
@@ -16,6 +17,11 @@ export interface Picture {
   readonly bottom: Length;
   readonly width: Length;
   readonly height: Length;
+  /**
+   * Height of small print in the picture's own unit, when its labels were laid out for one scale.
+   * Without it the renderer takes its own.
+   */
+  readonly small?: Length;
   /** Drawn once, stamped often (a kind of block, a kind of strip). */
   readonly stamps: Readonly<Record<string, readonly Mark[]>>;
   readonly marks: readonly Mark[];
@@ -24,7 +30,8 @@ export interface Picture {
 /**
  * cut: raw edge. seam: line of stitches on a piece. sewn: seam in a finished block. rule: tape,
  * dimension. hair: layout help. lost: edge of lost fabric. ghost: what was, or what is missing.
- * lit: the accent. fold: fold of the fabric. doubt: not proved.
+ * lit: the accent. fold: fold of the fabric. doubt: not proved. step: the seam sewn in this step.
+ * press: where an allowance is pressed to. grain: along the thread.
  */
 export type Line =
   | "cut"
@@ -37,14 +44,20 @@ export type Line =
   | "lit"
   | "fold"
   | "doubt"
-  | "outline";
+  | "outline"
+  | "step"
+  | "press"
+  | "grain";
 
 /** What a shape is filled with. `fabric`: the renderer knows its colour, hatch, bands or photo. */
 export type Fill =
   | {
       readonly kind: "fabric";
       readonly fabricId: string;
+      /** Carries the fabric (x along the strip, y across it) to the frame of the polygon. */
       readonly at?: Rigid;
+      /** What shows of it, when that is known part by part; in the frame of the polygon. */
+      readonly shown?: readonly Shown[];
       readonly faint?: boolean;
     }
   | { readonly kind: "color"; readonly color: string }
@@ -66,7 +79,14 @@ export type Mark =
       readonly line: Line;
       readonly id?: string;
     }
-  | { readonly kind: "dot"; readonly at: Point; readonly line: Line; readonly id?: string }
+  /** A small round mark; `ring` when hollow. Its size is the renderer's business. */
+  | {
+      readonly kind: "dot";
+      readonly at: Point;
+      readonly line: Line;
+      readonly ring?: boolean;
+      readonly id?: string;
+    }
   | {
       readonly kind: "text";
       readonly at: Point;
@@ -75,13 +95,18 @@ export type Mark =
       readonly size: number;
       readonly anchor: "start" | "middle" | "end";
       readonly weight?: "regular" | "bold";
+      /** on-fabric: with a casing of paper, so that it reads on any fabric and hatch. */
       readonly tone?: "ink" | "soft" | "lit" | "on-fabric";
+      /** Set along a line at this angle; without it text always stands upright. */
+      readonly turn?: Radian;
     }
   | {
       readonly kind: "arrow";
       readonly from: Point;
       readonly to: Point;
       readonly line: Line;
+      /** A head at each end (grain). */
+      readonly both?: boolean;
     }
   | {
       readonly kind: "group";

@@ -1,0 +1,161 @@
+import {
+  applyToPolygon,
+  boundingBox,
+  centroid,
+  moving,
+  type Polygon,
+  point,
+  turning,
+} from "../geometry/index.ts";
+import type { Demand } from "../layout/types.ts";
+import type { Length } from "../measure/index.ts";
+import type { Piece } from "../piece/types.ts";
+import type { Recipe } from "../recipe/types.ts";
+import { rectangle } from "./compose.ts";
+import type { Mark } from "./marks.ts";
+
+export interface Copies {
+  /** Letter of a piece; default its own. */
+  readonly letterOf?: (piece: Piece) => string;
+}
+
+export interface Cells extends Copies {
+  readonly demand: Demand;
+  readonly copies: number;
+  readonly turned: boolean;
+  readonly width: Length;
+  readonly height: Length;
+  readonly fabricId: string;
+  readonly pieces: readonly Piece[];
+  readonly recipes: readonly Recipe[];
+  readonly small: Length;
+  /** Second layer of a strip cut double. */
+  readonly turnedOver?: boolean;
+}
+
+interface Cell {
+  readonly outline: Polygon;
+  readonly parts: readonly { readonly polygon: Polygon; readonly piece?: Piece }[];
+}
+
+/** Copies of one shape in a row, from the origin to the right: what the strip is cut into. */
+export function cellMarks(c: Cells): Mark[] {
+  const cells = c.demand.shape.kind === "nested" ? nestedCells(c) : boxCells(c);
+  return cells.flatMap((cell): Mark[] => [
+    { kind: "shape", polygon: cell.outline, line: "cut", id: c.demand.id },
+    ...cell.parts.flatMap((part): Mark[] => [
+      {
+        kind: "shape",
+        polygon: part.polygon,
+        fill: { kind: "fabric", fabricId: c.fabricId, faint: true },
+        line: "cut",
+        ...(part.piece ? { id: part.piece.id } : {}),
+      },
+      ...letter(part.polygon, part.piece, c),
+    ]),
+  ]);
+}
+
+function letter(polygon: Polygon, piece: Piece | undefined, c: Cells): Mark[] {
+  const text = piece ? (c.letterOf?.(piece) ?? piece.letter) : "";
+  const box = boundingBox(polygon);
+  const room = Math.min(box.right - box.left, box.top - box.bottom);
+  if (text === "" || room < 1.3 * c.small) return [];
+  const at = centroid(polygon);
+  return [
+    {
+      kind: "text",
+      at: point(at.x, at.y - 0.35 * c.small),
+      text,
+      size: 1,
+      anchor: "middle",
+      weight: "bold",
+      tone: "on-fabric",
+    },
+  ];
+}
+
+const piecesOf = (c: Cells): Piece[] =>
+  c.demand.pieceIds.flatMap((id) => c.pieces.filter((p) => p.id === id));
+
+/** Head to tail: every other copy is turned half round, or is the piece cut that way up. */
+function nestedCells(c: Cells): Cell[] {
+  const pieces = piecesOf(c);
+  const { pitch, height, first } = c.demand.shape;
+  const cells: Cell[] = [];
+  for (let i = 0; i < c.copies; i++) {
+    const piece = pieces[i % Math.max(1, pieces.length)];
+    const headToTail = c.demand.turns !== "none" && !c.demand.up && pitch < first - 1e-9;
+    const shape = shapeOf(piece, c, first, height);
+    const flipped = headToTail && i % 2 === 1 && !isSlanted(shape);
+    const own = flipped ? halfTurned(shape) : shape;
+    const polygon = applyToPolygon(moving(i * pitch, 0), cornered(own));
+    cells.push({ outline: polygon, parts: [{ polygon, piece }] });
+  }
+  return cells;
+}
+
+/** What one copy yields, in its own frame: the recipe's shape, or the exact piece. */
+function shapeOf(piece: Piece | undefined, c: Cells, width: Length, height: Length): Polygon {
+  const recipe = c.recipes.find((r) => r.pieceId === piece?.id);
+  return recipe?.polygon ?? piece?.cut ?? rectangle(0, 0, width, height);
+}
+
+/** Equal to itself after half a turn: it nests without being turned. */
+function isSlanted(p: Polygon): boolean {
+  const a = cornered(p);
+  const b = cornered(halfTurned(p));
+  return a.every((v) => b.some((w) => Math.hypot(v.x - w.x, v.y - w.y) < 1e-6));
+}
+
+const halfTurned = (p: Polygon): Polygon => applyToPolygon(turning(Math.PI), p);
+
+/** A polygon moved so that its box has its lower left corner at the origin. */
+export function cornered(p: Polygon): Polygon {
+  const b = boundingBox(p);
+  return applyToPolygon(moving(-b.left, -b.bottom), p);
+}
+
+/** Squares and rectangles side by side, each cut further into its pieces. */
+function boxCells(c: Cells): Cell[] {
+  const { first, height } = c.demand.shape;
+  const wide = c.turned ? height : first;
+  const high = c.turned ? first : height;
+  const across = Math.max(1, Math.floor(c.width / wide + 1e-9));
+  const cells: Cell[] = [];
+  for (let i = 0; i < c.copies; i++) {
+    const x = (i % across) * wide;
+    const y = Math.floor(i / across) * high;
+    const outline = rectangle(x, y, wide, high);
+    cells.push({ outline, parts: partsOf(c, i, x, y, wide, high) });
+  }
+  return cells;
+}
+
+function partsOf(
+  c: Cells,
+  index: number,
+  x: Length,
+  y: Length,
+  wide: Length,
+  high: Length,
+): Cell["parts"] {
+  const pieces = piecesOf(c);
+  const { piecesEach } = c.demand;
+  const middle = point(x + wide / 2, y + high / 2);
+  const parts: { polygon: Polygon; piece?: Piece }[] = [];
+  for (let k = 0; k < piecesEach; k++) {
+    const piece = pieces[(piecesEach === 1 ? index : k) % Math.max(1, pieces.length)];
+    const shape = cornered(shapeOf(piece, c, wide, high));
+    const lying = c.turned ? cornered(applyToPolygon(turning(-Math.PI / 2), shape)) : shape;
+    const laid = applyToPolygon(moving(x, y), lying);
+    const turn = (2 * Math.PI * k) / piecesEach;
+    const about = moving(-middle.x, -middle.y);
+    const turned = applyToPolygon(
+      { turn, x: middle.x, y: middle.y, mirrored: false },
+      applyToPolygon(about, laid),
+    );
+    parts.push(piece ? { polygon: turned, piece } : { polygon: turned });
+  }
+  return parts;
+}

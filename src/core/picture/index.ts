@@ -1,0 +1,16 @@
+export { type BlockPictureOptions, blockMarks, blockPicture, patchFill } from "./block.ts";
+export { leftHanded, picture, tape } from "./compose.ts";
+export { type CoverPictureOptions, coverMarks, coverPicture, neededFabric } from "./cover.ts";
+export * from "./draw.ts";
+export * from "./fraction.ts";
+export { type LayoutPictureOptions, layoutPicture } from "./layout.ts";
+export { type FourLivesOptions, fourLives, LIVES } from "./lives.ts";
+export type * from "./marks.ts";
+export { type PiecePictureOptions, piecePicture } from "./piece.ts";
+export { type WedgePointOptions, wedgePointPicture } from "./point.ts";
+export { type QuiltPictureOptions, quiltPicture } from "./quilt.ts";
+export { escapeText, type SvgOptions, toSvg } from "./svg.ts";
+export * from "./swatch.ts";
+export * from "./theme.ts";
+export { type UnitPictureOptions, unitPicture } from "./unit.ts";
+export { bothUnits, type Say, sayLength, sayWithUnit } from "./words.ts";

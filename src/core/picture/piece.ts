@@ -1,0 +1,172 @@
+import {
+  boundingBox,
+  centroid,
+  contains,
+  edges,
+  norm,
+  type Point,
+  type Polygon,
+  point,
+  subtract,
+} from "../geometry/index.ts";
+import type { Length, Unit } from "../measure/index.ts";
+import type { Piece } from "../piece/types.ts";
+import { all, alongEdge, centered, leftHanded, picture } from "./compose.ts";
+import type { Mark, Picture } from "./marks.ts";
+import { bothUnits } from "./words.ts";
+
+export interface PiecePictureOptions {
+  readonly unit: Unit;
+  readonly small?: Length;
+  /** Fill it with its fabric, veiled; else plain paper, as a template. */
+  readonly fabric?: boolean;
+  /** Edge lengths, cut outside and sewn inside; default yes. */
+  readonly lengths?: boolean;
+  /** How a length is written along an edge; default in both units. */
+  readonly say?: (x: Length) => string;
+  /** Lines of words under the letter: name, count. */
+  readonly words?: readonly string[];
+  readonly letter?: string;
+  /** The finished corner that lies at the block's center gets the filled dot. */
+  readonly center?: number;
+  readonly leftHanded?: boolean;
+  /** Cut off where the recipe trims its points. */
+  readonly trimmed?: Polygon;
+}
+
+/**
+ * One cut piece as a template: solid cut edge, dashed seam, rings at the seam's corners, the thread,
+ * and the length of every edge. In the piece's own frame, so the thread runs left to right.
+ */
+export function piecePicture(piece: Piece, options: PiecePictureOptions): Picture {
+  const cut = options.trimmed ?? piece.cut;
+  const box = boundingBox(cut);
+  const size = Math.max(box.right - box.left, box.top - box.bottom);
+  const small = options.small ?? size / 26;
+  const marks: Mark[] = [
+    {
+      kind: "shape",
+      id: piece.id,
+      polygon: cut,
+      line: "cut",
+      ...(options.fabric
+        ? { fill: { kind: "fabric", fabricId: piece.fabricId, faint: true } as const }
+        : {}),
+    },
+    { kind: "shape", polygon: piece.finished, line: "seam" },
+    ...piece.finished.map(
+      (at, i): Mark =>
+        i === options.center
+          ? { kind: "dot", at, line: "lit" }
+          : { kind: "dot", at, line: "rule", ring: true },
+    ),
+    ...grainMarks(piece.finished, small),
+    ...letterMarks(piece, options, small),
+  ];
+  if (options.lengths !== false) marks.push(...lengthMarks(cut, piece, options, small));
+  const made = picture({
+    title: `Piece ${options.letter ?? piece.letter}, ${piece.name}`,
+    unit: options.unit,
+    box,
+    marks,
+    small,
+    edges: all(small * (options.lengths === false ? 0.3 : 1.8)),
+  });
+  return options.leftHanded ? leftHanded(made) : made;
+}
+
+/** Edges shorter than this many letters' heights carry no length along them, but outside, upright. */
+const SHORT = 5;
+
+function lengthMarks(
+  cut: Polygon,
+  piece: Piece,
+  options: PiecePictureOptions,
+  small: Length,
+): Mark[] {
+  const say = options.say ?? ((x: Length) => bothUnits(x, options.unit));
+  const outer = edges(cut).map(({ from, to }): Mark => {
+    const length = norm(subtract(to, from));
+    if (length >= SHORT * small) return alongEdge(from, to, say(length), small, small * 0.75);
+    const away = subtract(
+      point((from.x + to.x) / 2, (from.y + to.y) / 2),
+      centroid(piece.finished),
+    );
+    const k = small / norm(away);
+    const at = point((from.x + to.x) / 2 + away.x * k, (from.y + to.y) / 2 + away.y * k);
+    const anchor = Math.abs(away.x) < norm(away) * 0.4 ? "middle" : away.x > 0 ? "start" : "end";
+    return centered(at, say(length), small, { anchor });
+  });
+  const inner = edges(piece.finished).flatMap(({ from, to }): Mark[] => {
+    const length = norm(subtract(to, from));
+    if (length < 2 * SHORT * small) return [];
+    return [alongEdge(from, to, `seam ${say(length)}`, small, -small * 0.75, { tone: "soft" })];
+  });
+  return [...outer, ...inner];
+}
+
+/** The arrow along the thread, below the letter, as long as the piece allows. */
+function grainMarks(finished: Polygon, small: Length): Mark[] {
+  const c = centroid(finished);
+  const word = "straight grain";
+  for (const down of [2.2, 1.6, 1.2]) {
+    for (const half of [4.4, 3.6]) {
+      const y = c.y - down * small;
+      const from = point(c.x - half * small, y);
+      const to = point(c.x + half * small, y);
+      const room = (p: Point): boolean => contains(finished, p, -small);
+      if (!room(from) || !room(to)) continue;
+      return [
+        {
+          kind: "arrow",
+          from: point(c.x - 1.1 * small * (half > 4 ? 2.5 : 2.4), y),
+          to: from,
+          line: "grain",
+        },
+        {
+          kind: "arrow",
+          from: point(c.x + 1.1 * small * (half > 4 ? 2.5 : 2.4), y),
+          to,
+          line: "grain",
+        },
+        centered(point(c.x, y), word, small, { size: 0.9, tone: "soft" }),
+      ];
+    }
+  }
+  const room = Math.max(small * 1.2, 0);
+  return [
+    {
+      kind: "arrow",
+      from: point(c.x - room, c.y - small),
+      to: point(c.x + room, c.y - small),
+      line: "grain",
+      both: true,
+    },
+  ];
+}
+
+function letterMarks(piece: Piece, options: PiecePictureOptions, small: Length): Mark[] {
+  const c = centroid(piece.finished);
+  const words = options.words ?? [piece.name];
+  const lines = words.map(
+    (text, i): Mark => ({
+      kind: "text",
+      at: point(c.x, c.y + (words.length - 1 - i) * 1.25 * small - 0.2 * small),
+      text,
+      size: 1,
+      anchor: "middle",
+      ...(i === 0 ? { weight: "bold" as const } : {}),
+    }),
+  );
+  return [
+    {
+      kind: "text",
+      at: point(c.x, c.y + (words.length * 1.25 + 0.1) * small),
+      text: options.letter ?? piece.letter,
+      size: 2.4,
+      anchor: "middle",
+      weight: "bold",
+    },
+    ...lines,
+  ];
+}

@@ -1,0 +1,199 @@
+import type { AnswerBlock } from "../answer/types.ts";
+import type { Patch, SeamTree } from "../block/types.ts";
+import {
+  add,
+  boundingBox,
+  centroid,
+  clip,
+  dot,
+  halfPlanes,
+  leftHalfPlane,
+  leftOf,
+  middle,
+  normalized,
+  offset,
+  type Point,
+  type Polygon,
+  point,
+  scale,
+  subtract,
+} from "../geometry/index.ts";
+import type { Length, Unit } from "../measure/index.ts";
+import type { SewnUnit } from "../sewing/types.ts";
+import { type BlockPictureOptions, patchesOf, patchFill, seamsOf } from "./block.ts";
+import { all, leftHanded, picture } from "./compose.ts";
+import type { Mark, Picture } from "./marks.ts";
+
+export interface UnitPictureOptions
+  extends Pick<BlockPictureOptions, "pieces" | "looks" | "faint"> {
+  readonly unit: Unit;
+  readonly seam: Length;
+  readonly letters?: (patch: Patch) => string | undefined;
+  readonly small?: Length;
+  /** Distances from the center to each side, written on the square-up diagram. */
+  readonly squareUp?: string;
+  readonly title?: string;
+  readonly leftHanded?: boolean;
+}
+
+type Node = Extract<SeamTree, { kind: "seam" }>;
+
+const nodeOf = (tree: SeamTree, id: string): Node | undefined =>
+  seamsOf(tree).find((n) => n.id === id);
+
+/**
+ * A sewn unit as it lies on the table, right side up, its raw edges on: the seam just sewn heavy,
+ * earlier seams dashed, and an arrow that crosses the new seam to the side it is pressed to.
+ */
+export function unitPicture(
+  block: AnswerBlock,
+  unit: SewnUnit,
+  options: UnitPictureOptions,
+): Picture {
+  const node = nodeOf(block.tree, unit.id) ?? nodeOf(block.tree, unit.seamIds[0] ?? "");
+  if (!node) throw new RangeError(`unit picture: block ${block.id} has no seam ${unit.id}`);
+  const raw = offset(
+    node.outline,
+    node.outline.map(() => options.seam),
+  );
+  const box = boundingBox(raw);
+  const small = options.small ?? Math.max(block.width, block.height) / 14;
+  const marks: Mark[] = [
+    ...patchesOf(node).map((p) => rawPatch(block, p, node.outline, raw, options)),
+    { kind: "shape", polygon: raw, line: "cut", id: unit.id },
+    ...seamsOf(node)
+      .filter((s) => s.id !== node.id)
+      .map(
+        (s): Mark => ({ kind: "line", line: "seam", points: toRaw(s.seam, s.outline, node, raw) }),
+      ),
+    { kind: "line", line: "step", points: toRaw(node.seam, node.outline, node, raw), id: node.id },
+    ...patchesOf(node).flatMap((p): Mark[] => {
+      const text = options.letters?.(p);
+      return text ? [letterOn(p, text, small)] : [];
+    }),
+    ...pressMarks(node, unit.press, small),
+  ];
+  if (options.squareUp) marks.push(...squareUpMarks(raw, options.squareUp, small));
+  const made = picture({
+    title: options.title ?? `Unit ${unit.letter}, stage ${unit.stage}`,
+    unit: options.unit,
+    box,
+    marks,
+    small,
+    edges: all(small * 0.25),
+  });
+  return options.leftHanded ? leftHanded(made) : made;
+}
+
+/** A patch grown to the raw edge where it lies on the unit's outside. */
+function rawPatch(
+  block: AnswerBlock,
+  patch: Patch,
+  outline: Polygon,
+  raw: Polygon,
+  options: UnitPictureOptions,
+): Mark {
+  const outer = halfPlanes(outline);
+  const planes = halfPlanes(patch.polygon).filter(
+    (h) => !outer.some((o) => dot(o.n, h.n) > 1 - 1e-9 && Math.abs(o.c - h.c) < 1e-6),
+  );
+  const polygon = planes.reduce<Polygon>((p, h) => clip(p, h, 1e-9), raw);
+  return { kind: "shape", id: patch.id, polygon, fill: patchFill(block, patch, options) };
+}
+
+/** A seam drawn to the raw edges where it ends on the unit's outside. */
+function toRaw(
+  seam: { readonly from: Point; readonly to: Point },
+  _outline: Polygon,
+  node: Node,
+  raw: Polygon,
+): [Point, Point] {
+  const u = normalized(subtract(seam.to, seam.from));
+  return [
+    reachOut(seam.from, scale(u, -1), node.outline, raw),
+    reachOut(seam.to, u, node.outline, raw),
+  ];
+}
+
+function reachOut(p: Point, u: Point, outline: Polygon, raw: Polygon): Point {
+  const onOutside = halfPlanes(outline).some(
+    (h) => Math.abs(h.c - dot(h.n, p)) < 1e-6 && dot(h.n, u) > 1e-6,
+  );
+  if (!onOutside) return p;
+  let k = Number.POSITIVE_INFINITY;
+  for (const h of halfPlanes(raw)) {
+    const speed = dot(h.n, u);
+    if (speed > 1e-9) k = Math.min(k, (h.c - dot(h.n, p)) / speed);
+  }
+  return add(p, scale(u, k));
+}
+
+/** A letter drawn a little outward of the middle, where a wedge is wide. */
+function letterOn(patch: Patch, text: string, small: Length): Mark {
+  const c = centroid(patch.polygon);
+  return {
+    kind: "text",
+    at: point(c.x, c.y - 0.32 * small),
+    text,
+    size: 1,
+    anchor: "middle",
+    weight: "bold",
+    tone: "on-fabric",
+  };
+}
+
+function pressMarks(node: Node, press: SewnUnit["press"], small: Length): Mark[] {
+  const { from, to } = node.seam;
+  const along = normalized(subtract(to, from));
+  const first = node.parts[0];
+  const side = leftHalfPlane(from, to);
+  const inFirst = centroidOf(first);
+  const firstIsLeft = side.c - dot(side.n, inFirst) > 0;
+  const toLeft = leftOf(along);
+  const reach = 0.95 * small;
+  const at = (k: number): Point => add(from, scale(subtract(to, from), k));
+  const arrow = (p: Point, d: Point): Mark => ({
+    kind: "arrow",
+    line: "press",
+    from: subtract(p, scale(d, reach * 0.8)),
+    to: add(p, scale(d, reach)),
+  });
+  if (press === "open") {
+    const p = middle(from, to);
+    return [
+      {
+        kind: "arrow",
+        line: "press",
+        both: true,
+        from: subtract(p, scale(toLeft, reach)),
+        to: add(p, scale(toLeft, reach)),
+      },
+    ];
+  }
+  const d = (press === "first") === firstIsLeft ? toLeft : scale(toLeft, -1);
+  const long = Math.hypot(to.x - from.x, to.y - from.y) > 9 * small;
+  return long ? [arrow(at(0.24), d), arrow(at(0.76), d)] : [arrow(at(0.56), d)];
+}
+
+const centroidOf = (t: SeamTree): Point =>
+  centroid(t.kind === "patch" ? t.patch.polygon : t.outline);
+
+/** From the center to the right and the upper raw side, as the ruler is laid. */
+function squareUpMarks(raw: Polygon, text: string, small: Length): Mark[] {
+  const box = boundingBox(raw);
+  const c = centroid(raw);
+  return [
+    { kind: "line", line: "press", points: [c, point(box.right, c.y)] },
+    { kind: "line", line: "press", points: [c, point(c.x, box.top)] },
+    {
+      kind: "text",
+      at: point((c.x + box.right) / 2, c.y - 0.32 * small),
+      text,
+      size: 1.1,
+      anchor: "middle",
+      weight: "bold",
+      tone: "on-fabric",
+    },
+    { kind: "dot", at: c, line: "lit" },
+  ];
+}
