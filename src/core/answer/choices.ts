@@ -1,6 +1,7 @@
 import type { Brief } from "../brief/index.ts";
 import { clausesOf, fabricClausesOf } from "./sentence.ts";
 import {
+  type Change,
   type Choice,
   changed,
   type Edited,
@@ -43,7 +44,14 @@ export function choicesFor(b: Brief, wordId: string): Choice[] {
     .map(({ label, change, picture, typed }) => {
       const now = typed === undefined && label === spec.text;
       const brief = now ? b : changed(b, change);
-      return { label, brief, pictureKind: picture, now, ...(typed === undefined ? {} : { typed }) };
+      return {
+        label,
+        brief,
+        change: now ? () => {} : change,
+        pictureKind: picture,
+        now,
+        ...(typed === undefined ? {} : { typed }),
+      };
     });
 }
 
@@ -51,24 +59,31 @@ export function choicesFor(b: Brief, wordId: string): Choice[] {
 export function typed(b: Brief, wordId: string, text: string): Edited {
   const { read, options } = specOf(b, wordId);
   const label = options().find((o) => o.label.toLowerCase() === text.trim().toLowerCase());
-  if (label && label.typed === undefined) return { ok: true, brief: changed(b, label.change) };
+  if (label && label.typed === undefined) return taken(b, label.change);
   if (!read) return { ok: false, error: { problem: "Choose one of those shown." } };
   const change = read(text);
-  return typeof change === "function"
-    ? { ok: true, brief: changed(b, change) }
-    : { ok: false, error: change };
+  return typeof change === "function" ? taken(b, change) : { ok: false, error: change };
 }
 
-/** The brief with this word one step of the ruler (or one in number) up or down; itself at the end. */
-export function stepped(b: Brief, wordId: string, by: 1 | -1): Brief {
+const taken = (b: Brief, change: Change): Edited => ({
+  ok: true,
+  brief: changed(b, change),
+  change,
+});
+
+/** The change that moves this word one step of the ruler (or one in number); nothing at the end. */
+export function stepping(b: Brief, wordId: string, by: 1 | -1): Change | undefined {
   const spec = specOf(b, wordId);
-  if (spec.step) {
-    const change = spec.step(by);
-    return change ? changed(b, change) : b;
-  }
+  if (spec.step) return spec.step(by);
   const options = spec.options();
   const next = options[options.findIndex((o) => o.label === spec.text) + by];
-  return next && next.typed === undefined ? changed(b, next.change) : b;
+  return next && next.typed === undefined ? next.change : undefined;
+}
+
+/** The brief with this word one step up or down; itself at the end. */
+export function stepped(b: Brief, wordId: string, by: 1 | -1): Brief {
+  const change = stepping(b, wordId, by);
+  return change ? changed(b, change) : b;
 }
 
 /** The word a patch of this role answers to: its fabric's word comes last, its size's first. */

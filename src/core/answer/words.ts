@@ -38,6 +38,8 @@ export interface Word {
 export interface Choice {
   readonly label: string;
   readonly brief: Brief;
+  /** The change that makes it, for the page's history. */
+  readonly change: Change;
   readonly pictureKind: PictureKind;
   /** The choice the brief makes already. */
   readonly now: boolean;
@@ -50,7 +52,7 @@ export interface WordProblem {
 }
 
 export type Edited =
-  | { readonly ok: true; readonly brief: Brief }
+  | { readonly ok: true; readonly brief: Brief; readonly change: Change }
   | { readonly ok: false; readonly error: WordProblem };
 
 /** A change written on a draft of the brief. */
