@@ -1,1 +1,5 @@
+export { acceptDrops } from "./files.ts";
+export { useKeep } from "./react.ts";
+export { sayKept, sayNotice } from "./say.ts";
+export { createKeep } from "./store.ts";
 export * from "./types.ts";

@@ -165,6 +165,8 @@ export interface KeepOptions {
   readonly sample: () => Brief;
   /** Name of the database; tests give their own. */
   readonly database?: string;
+  /** Dates what is shown; nothing is ordered by it. */
+  readonly now?: () => Date;
 }
 
 /** The kept work: its state to read and follow, and what can be done with it. */
