@@ -1,4 +1,6 @@
 export * from "./handbook.ts";
+export type { Solver } from "./integer.ts";
+export * from "./plan.ts";
 export * from "./replay.ts";
 export * from "./types.ts";
 export * from "./yardage.ts";
