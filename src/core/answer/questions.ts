@@ -1,0 +1,220 @@
+import type { Brief } from "../brief/index.ts";
+import type { FabricLayout, Yardage } from "../layout/types.ts";
+import { type Length, printLength, printWithUnit, type Step } from "../measure/index.ts";
+import type { Piece } from "../piece/types.ts";
+import type { QuiltGeometry } from "../quilt/types.ts";
+import type { Recipe } from "../recipe/types.ts";
+import type { SewnUnit } from "../sewing/types.ts";
+import type { AnswerBlock, Question, ResultNumber } from "./types.ts";
+
+/** What the questions are answered from: the stages' results, before they are one answer. */
+export interface Facts {
+  readonly brief: Brief;
+  readonly step: Step;
+  readonly seam: Length;
+  readonly quilt?: QuiltGeometry;
+  readonly blocks: readonly AnswerBlock[];
+  readonly pieces: readonly Piece[];
+  readonly recipes: readonly Recipe[];
+  /** Ids of pieces whose thin cover the maker has accepted by name. */
+  readonly accepted: ReadonlySet<string>;
+  readonly layouts: readonly FabricLayout[];
+  readonly yardages: readonly Yardage[];
+  readonly units: readonly SewnUnit[];
+  /** A finding blocks cutting. */
+  readonly blocked: boolean;
+}
+
+/** The questions that can be answered, in the page's order. What the core cannot answer is left out. */
+export function questionsOf(f: Facts): Question[] {
+  const all = [size(f), cover(f), enough(f), order(f), measure(f)];
+  return all.filter((q): q is Question => q !== undefined);
+}
+
+const exact = (value: Length, f: Facts, from: readonly string[]): ResultNumber => ({
+  value,
+  unit: f.brief.unit,
+  text: printWithUnit(value, f.step),
+  status: "exact",
+  from,
+});
+
+/** "24 x 64 in": two sides with one unit. */
+const across = (w: Length, h: Length, f: Facts): string =>
+  `${printLength(w, f.step)} x ${printWithUnit(h, f.step)}`;
+
+function size(f: Facts): Question | undefined {
+  const { quilt, blocks } = f;
+  if (!quilt) return undefined;
+  const total = Object.values(quilt.counts).reduce((a, b) => a + b, 0);
+  const [first] = blocks;
+  const block =
+    Math.abs(first.width - first.height) < 1e-9
+      ? printWithUnit(first.width, f.step)
+      : across(first.width, first.height, f);
+  const raw = across(quilt.width + 2 * f.seam, quilt.height + 2 * f.seam, f);
+  return {
+    id: "size",
+    heading: "How big is it?",
+    trade: "finished, all seams sewn",
+    line: `${across(quilt.width, quilt.height, f)} finished: ${counted(total, "block")} of ${block}. Before the binding, ${raw}.`,
+    doubt: false,
+    margin: { caption: "exact" },
+    from: ["quilt", ...blocks.map((b) => b.id)],
+  };
+}
+
+const counted = (n: number, thing: string): string => `${n} ${thing}${n === 1 ? "" : "s"}`;
+
+/** Worst first: blocked before thin before proved, then by least spare. */
+export function coverOrder(f: Facts): { recipe: Recipe; piece: Piece }[] {
+  const rank = { blocked: 0, thin: 1, proved: 2 } as const;
+  return f.recipes
+    .map((recipe) => ({ recipe, piece: f.pieces.find((p) => p.id === recipe.pieceId)! }))
+    .sort((a, b) => rank[a.recipe.verdict] - rank[b.recipe.verdict] || a.recipe.w - b.recipe.w);
+}
+
+function cover(f: Facts): Question | undefined {
+  if (f.recipes.length === 0) return undefined;
+  const [worst] = coverOrder(f);
+  const doubtful = coverOrder(f).filter(
+    ({ recipe }) => recipe.verdict !== "proved" && !f.accepted.has(recipe.pieceId),
+  );
+  const base = { id: "cover", heading: "Does it cover?", trade: "cut sizes and spare" } as const;
+  if (doubtful.length === 0) return { ...base, ...covered(worst, f), doubt: false };
+  const { recipe, piece } = doubtful[0];
+  const others = doubtful.length - 1;
+  return {
+    ...base,
+    line: `Not ${nameOf(piece)}: ${fault(recipe, f)}.${others > 0 ? ` ${counted(others, "other piece")} in doubt.` : ""}`,
+    doubt: true,
+    because:
+      recipe.smallest === undefined
+        ? undefined
+        : `${printWithUnit(recipe.smallest, f.step)} would cover.`,
+    margin: { number: exact(recipe.w - f.seam, f, [recipe.pieceId]), caption: recipe.verdict },
+    from: doubtful.map((d) => d.recipe.pieceId),
+  };
+}
+
+const nameOf = (p: Piece): string => `${p.name} ${p.letter}`;
+
+function fault(recipe: Recipe, f: Facts): string {
+  if (recipe.reach < 0)
+    return `its fabric stops ${printWithUnit(-recipe.reach, f.step)} short of the finished patch`;
+  return `${printWithUnit(recipe.w, f.step)} of allowance where ${printWithUnit(f.seam, f.step)} is wanted`;
+}
+
+function covered(
+  worst: { recipe: Recipe; piece: Piece },
+  f: Facts,
+): Pick<Question, "line" | "margin" | "from"> {
+  const from = f.pieces.map((p) => p.id);
+  const least = coverOrder(f)
+    .filter(({ recipe }) => recipe.spare > 1e-9)
+    .sort((a, b) => a.recipe.spare - b.recipe.spare)[0];
+  if (!least)
+    return {
+      line: "Every piece: each is cut exactly to size, with nothing to spare.",
+      margin: { number: exact(0, f, [worst.piece.id]), caption: "every edge is set" },
+      from,
+    };
+  const { recipe, piece } = least;
+  return {
+    line: `Every piece. The least to spare is ${printWithUnit(recipe.spare, f.step)}, at ${nameOf(piece)}.`,
+    margin: { number: exact(recipe.spare, f, [piece.id]), caption: `to spare at ${piece.letter}` },
+    from,
+  };
+}
+
+/** Name of a fabric as the maker gave it. */
+const fabricName = (id: string, f: Facts): string =>
+  f.brief.fabrics.find((x) => x.id === id)?.name ?? id;
+
+function enough(f: Facts): Question | undefined {
+  const atStated = f.layouts.flatMap((l) =>
+    f.yardages.filter((y) => y.fabricId === l.fabricId && y.width === l.width),
+  );
+  if (atStated.length === 0) return undefined;
+  const list = atStated.map((y) => `${fabricName(y.fabricId, f)} ${y.buyText}`).join(", ");
+  const saved = f.layouts.reduce((sum, l) => sum + l.handbook - l.length, 0);
+  const proven = f.layouts.every((l) => l.proven);
+  return {
+    id: "enough",
+    heading: "Is there enough?",
+    trade: "supplies",
+    line: `Buy ${list}.`,
+    doubt: false,
+    margin:
+      saved > 1e-9
+        ? {
+            number: exact(
+              saved,
+              f,
+              f.layouts.map((l) => l.fabricId),
+            ),
+            caption: "saved over one size a strip",
+          }
+        : { caption: proven ? "no plan uses less: proved" : "one size a strip" },
+    from: atStated.map((y) => y.fabricId),
+  };
+}
+
+function order(f: Facts): Question | undefined {
+  if (f.units.length === 0 || f.blocks.length === 0) return undefined;
+  const several = f.blocks.length > 1;
+  const ways = f.blocks.map((b) => ({ name: b.name, words: orderWords(b) }));
+  const same = ways.every((w) => w.words === ways[0].words);
+  const line =
+    several && !same ? ways.map((w) => `${w.name}: ${w.words}`).join("; ") : ways[0].words;
+  return {
+    id: "order",
+    heading: "In what order?",
+    trade: "sewing order and pressing",
+    line: `${line.charAt(0).toUpperCase()}${line.slice(1)}.`,
+    doubt: false,
+    margin: {
+      caption: `${counted(
+        f.units.reduce((n, u) => n + u.inAll, 0),
+        "seam",
+      )} in the blocks`,
+    },
+    from: f.blocks.map((b) => b.id),
+  };
+}
+
+/** The order of one kind of block in a few words, read from its tree. */
+function orderWords(b: AnswerBlock): string {
+  if (!b.radial) return counted(b.patches.length - 1, "seam");
+  const { n } = b.radial;
+  const circle: Readonly<Record<number, string>> = {
+    6: "a pair and one for each half",
+    8: "pairs, then halves",
+    10: "two pairs and one for each half",
+    12: "pairs, then threes of them, then halves",
+    16: "pairs, fours, then halves",
+  };
+  const round = `${circle[n] ?? "halves"}, then one long seam`;
+  const corners = b.patches.some((p) => p.role === "corner");
+  if (corners && b.choice.name === "corners-last") return `${round}, and the corners last`;
+  if (corners && b.choice.name === "corners-first") return `corners onto their wedges, ${round}`;
+  return round;
+}
+
+function measure(f: Facts): Question | undefined {
+  if (f.blocks.length === 0 || !f.quilt) return undefined;
+  const [first] = f.blocks;
+  const raw = first.width + 2 * f.seam;
+  const flats = first.radial
+    ? ` ${printWithUnit(first.radial.a + f.seam, f.step)} from the center to each raw edge of the wedges.`
+    : "";
+  return {
+    id: "measure",
+    heading: "What should it measure now?",
+    trade: "stops",
+    line: `Every block ${printWithUnit(raw, f.step)} unfinished.${flats}`,
+    doubt: false,
+    margin: { number: exact(raw, f, [first.id]), caption: "unfinished" },
+    from: f.blocks.map((b) => b.id),
+  };
+}

@@ -1,0 +1,190 @@
+import { type BlockGeometry, layOutBlock } from "../block/index.ts";
+import { type Block, type Brief, checkNames } from "../brief/index.ts";
+import type { Finding } from "../findings/index.ts";
+import {
+  type Demand,
+  type FabricLayout,
+  planHandbook,
+  type Stock,
+  type Yardage,
+  yardageOf,
+} from "../layout/index.ts";
+import { knownLength, type Length, type Step, stepOf } from "../measure/index.ts";
+import { type Piece, piecesOf } from "../piece/index.ts";
+import { type LaidOutQuilt, layOutQuilt, type QuiltGeometry } from "../quilt/index.ts";
+import { halfAcross, type Recipes, type Ruler, recipesOf, rulerOf } from "../recipe/index.ts";
+import { type SewnUnit, unitsOf } from "../sewing/index.ts";
+import { fabricLetters, fabricsOf } from "./fabrics.ts";
+import type { AnswerBlock } from "./types.ts";
+
+/** The brief's lengths as numbers of its own unit, read once. */
+export interface Measures {
+  readonly seam: Length;
+  readonly step: Step;
+  readonly straighten: Length;
+  readonly extra: Length;
+  readonly wrongStrip: boolean;
+}
+
+export function measuresOf(brief: Brief): Measures {
+  const { unit, margin } = brief;
+  return {
+    seam: knownLength(brief.seam, unit),
+    step: stepOf(brief.step, unit),
+    straighten: knownLength(margin?.straighten ?? (unit === "in" ? "1" : "25"), unit),
+    extra: margin?.extra === undefined ? 0 : knownLength(margin.extra, unit),
+    wrongStrip: margin?.wrongStrip ?? true,
+  };
+}
+
+export interface Blocks {
+  readonly blocks: readonly { readonly brief: Block; readonly geometry: BlockGeometry }[];
+  readonly findings: readonly Finding[];
+}
+
+/** Each kind of block as exact geometry: the ruler and the strip give half the width across flats. */
+export function blocksOf(brief: Brief, m: Measures): Blocks {
+  const results = brief.blocks.map((block) => {
+    const a = block.kind === "wedges" ? halfAcrossOf(brief, block, m) : undefined;
+    const { geometry, findings } = layOutBlock(block, brief.unit, m.seam, a);
+    return { block, geometry, findings };
+  });
+  return {
+    blocks: results.flatMap((r) => (r.geometry ? [{ brief: r.block, geometry: r.geometry }] : [])),
+    findings: results.flatMap((r) => r.findings),
+  };
+}
+
+export const rulerFor = (brief: Brief, n: number): Ruler => rulerOf(brief.ruler, n, brief.unit);
+
+function halfAcrossOf(
+  brief: Brief,
+  block: Extract<Block, { kind: "wedges" }>,
+  m: Measures,
+): Length {
+  return halfAcross(rulerFor(brief, block.n), knownLength(block.strip, brief.unit), m.seam);
+}
+
+/** Names checked first: nothing is computed from a brief that names what it does not define. */
+export const namesOf = (brief: Brief): readonly Finding[] => checkNames(brief);
+
+export function quiltOf(brief: Brief, blocks: Blocks): LaidOutQuilt {
+  const sizes = Object.fromEntries(
+    blocks.blocks.map(({ geometry: g }) => [g.id, { width: g.width, height: g.height }]),
+  );
+  return layOutQuilt(brief, sizes);
+}
+
+/** What the stages need to know of each fabric, by its id. */
+function fabricFacts(brief: Brief) {
+  const letters = fabricLetters(brief);
+  return Object.fromEntries(
+    brief.fabrics.map((f) => [
+      f.id,
+      {
+        name: f.name,
+        letter: letters[f.id],
+        directional: f.directional,
+        reversible: f.reversible,
+        striped: f.kind === "stripe" || f.kind === "strip-set",
+      },
+    ]),
+  );
+}
+
+export interface CutPieces {
+  readonly pieces: readonly Piece[];
+  readonly blocks: readonly AnswerBlock[];
+  readonly findings: readonly Finding[];
+}
+
+/** Pieces of every fabric, counted over the whole quilt by kinds of block. */
+export function piecesIn(
+  brief: Brief,
+  m: Measures,
+  blocks: Blocks,
+  quilt: QuiltGeometry | undefined,
+): CutPieces {
+  const clothed = blocks.blocks
+    .map(({ brief: b, geometry }) => ({
+      geometry,
+      count: quilt?.counts[geometry.id] ?? 0,
+      ...fabricsOf(b, geometry, brief),
+    }))
+    .filter((c) => c.count > 0 || !quilt);
+  const { pieces, pieceOf, findings } = piecesOf({
+    unit: brief.unit,
+    seam: m.seam,
+    blocks: clothed,
+    extras: quilt?.extras ?? [],
+    fabrics: fabricFacts(brief),
+  });
+  return {
+    pieces,
+    blocks: clothed.map(({ geometry, count, fabricOf }) => ({
+      ...geometry,
+      count,
+      name: brief.blocks.find((b) => b.id === geometry.id)?.name ?? geometry.id,
+      fabricOf,
+      pieceOf: Object.fromEntries(geometry.patches.map((p) => [p.id, pieceOf[p.id]])),
+    })),
+    findings: [...findings, ...clothed.flatMap((c) => c.findings)],
+  };
+}
+
+/** How each piece is cut, with its proof. */
+export function recipesIn(brief: Brief, m: Measures, cut: CutPieces): Recipes {
+  return recipesOf({
+    pieces: cut.pieces,
+    ruler: brief.ruler,
+    seam: m.seam,
+    step: m.step,
+    unit: brief.unit,
+    fabrics: fabricFacts(brief),
+    choices: Object.fromEntries(brief.blocks.flatMap((b) => (b.cut ? [[b.id, b.cut]] : []))),
+    wedges: wedgeFacts(brief, cut.blocks),
+    accepted: brief.accepted ?? [],
+  });
+}
+
+function wedgeFacts(brief: Brief, blocks: readonly AnswerBlock[]) {
+  return Object.fromEntries(
+    brief.blocks.flatMap((b) => {
+      const radial = blocks.find((x) => x.id === b.id)?.radial;
+      if (b.kind !== "wedges" || !radial) return [];
+      return [[b.id, { strip: knownLength(b.strip, brief.unit), a: radial.a }]];
+    }),
+  );
+}
+
+/** Units of every kind of block in sewing order, lettered through, pressed for the whole quilt. */
+export function unitsIn(m: Measures, blocks: readonly AnswerBlock[], recipes: Recipes): SewnUnit[] {
+  const units: SewnUnit[] = [];
+  for (const block of blocks) {
+    const options = { seam: m.seam, recipes: recipes.recipes, from: units.length + 1 };
+    units.push(...unitsOf(block, options));
+  }
+  return units;
+}
+
+export interface Layouts {
+  readonly layouts: readonly FabricLayout[];
+  readonly yardages: readonly Yardage[];
+}
+
+/** One layout a fabric at its usable width; what to buy there and at the next narrower width. */
+export function layoutsOf(brief: Brief, m: Measures, demands: readonly Demand[]): Layouts {
+  const used = brief.fabrics.filter((f) => demands.some((d) => d.fabricId === f.id));
+  const plans = used.map((f) => {
+    const usable = knownLength(f.usable, brief.unit);
+    const narrower = f.narrower === undefined ? undefined : knownLength(f.narrower, brief.unit);
+    const widths = narrower === undefined ? [usable] : [usable, narrower];
+    const layouts = widths.map((width) => {
+      const stock: Stock = { fabricId: f.id, width, folds: f.folds };
+      return planHandbook(demands, stock);
+    });
+    const margins = { ...m, unit: brief.unit, shrinkage: f.shrinkage?.length };
+    return { layout: layouts[0], yardages: layouts.map((l) => yardageOf(l, margins)) };
+  });
+  return { layouts: plans.map((p) => p.layout), yardages: plans.flatMap((p) => p.yardages) };
+}
