@@ -66,7 +66,13 @@ export function grow<Leaf>(plan: Plan<Leaf>, ground: Ground, name: NamePatch<Lea
 
 /** Patches in the order of the tree. */
 export function patchesOf(tree: SeamTree): Patch[] {
-  return tree.kind === "patch" ? [tree.patch] : tree.parts.flatMap(patchesOf);
+  const patches: Patch[] = [];
+  const visit = (node: SeamTree): void => {
+    if (node.kind === "patch") patches.push(node.patch);
+    else node.parts.forEach(visit);
+  };
+  visit(tree);
+  return patches;
 }
 
 /** Inner nodes, each after the parts it joins: the sewing order. The last one is the block. */

@@ -3,15 +3,12 @@ import {
   clip,
   depth,
   direction,
-  distance,
   dot,
-  edges,
   type HalfPlane,
-  normalized,
+  leftOf,
   type Point,
   type Polygon,
   scale,
-  subtract,
 } from "../geometry/index.ts";
 import type { Length } from "../measure/index.ts";
 import { circleOrders, circlePlan, orderName, preferred, type Threaded } from "./circle.ts";
@@ -20,6 +17,9 @@ import { grow, type NamePatch, type Plan, patchesOf } from "./plan.ts";
 import {
   type Circle,
   circleOf,
+  type Field,
+  fieldOf,
+  longestOutside,
   nameOuter,
   nameWhole,
   span,
@@ -56,14 +56,14 @@ export interface RadialSpec {
 export function leastHalf(s: Pick<RadialSpec, "n" | "outline" | "turned" | "a" | "whole">): Length {
   const c = circleOf(s.n, s.turned);
   const radius = s.a / Math.cos(Math.PI / s.n);
-  let least = 0;
-  for (let i = 0; i < s.n; i++) {
-    if (s.whole.includes(i)) continue;
-    for (const corner of [c.seam(i), c.seam(i + 1)])
-      for (const normal of sideNormals(s.outline))
-        least = Math.max(least, radius * dot(corner, normal));
-  }
-  return least;
+  const normals = sideNormals(s.outline);
+  const corners = Array.from({ length: s.n }, (_, i) => i)
+    .filter((i) => !s.whole.includes(i))
+    .flatMap((i) => [c.seam(i), c.seam(i + 1)]);
+  return corners.reduce(
+    (least, corner) => Math.max(least, ...normals.map((side) => radius * dot(corner, side))),
+    0,
+  );
 }
 
 type Leaf = { sector: number; part: "wedge" | "outer" | "whole" } | { bar: string };
@@ -77,8 +77,8 @@ export function radialBlock(spec: RadialSpec): BlockGeometry {
   refuseBroken(spec);
   const { id, n, a, half, join } = spec;
   const c = circleOf(n, spec.turned);
-  const field = outlineOfKind(spec.outline, half);
-  const outline = spec.frame === undefined ? field : rectangle(spec.frame, spec.frame);
+  const field = fieldOf(outlineOfKind(spec.outline, half));
+  const outline = spec.frame === undefined ? field.polygon : rectangle(spec.frame, spec.frame);
   const sectors = Array.from({ length: n }, (_, i) => sectorOf(spec, c, field, i));
   const name: NamePatch<Leaf> = (leaf, polygon) => {
     if ("bar" in leaf) return { id: `${id}/bar-${leaf.bar}`, role: "bar", hand: "none" };
@@ -138,13 +138,15 @@ interface Sector {
   readonly chordCrosses: boolean;
 }
 
-function sectorOf(spec: RadialSpec, c: Circle, field: Polygon, index: number): Sector {
+function sectorOf(spec: RadialSpec, c: Circle, field: Field, index: number): Sector {
   const { a, join } = spec;
-  const shape = span(field, c, index, 1, join);
+  const shape = span(field.polygon, c, index, 1, join);
   const chord = withinChord(c, index, a);
   const axis = c.axis(index);
   const reachesOut = shape.some((v) => depth(chord, v) < -join);
-  if (!reachesOut) {
+  // A whole sector that ends short of its chord, beside a narrow outline, is no wedge.
+  const endsOnChord = shape.filter((v) => Math.abs(depth(chord, v)) <= join).length === 2;
+  if (!reachesOut && endsOnChord) {
     const patches = [{ polygon: shape, thread: axis }];
     return { index, kind: "wedge", chord, patches, chordCrosses: false };
   }
@@ -164,32 +166,14 @@ function sectorOf(spec: RadialSpec, c: Circle, field: Polygon, index: number): S
     ],
     chordCrosses: wedge
       .filter((v) => Math.abs(depth(chord, v)) <= join)
-      .every((v) => onSide(v, field, spec.outline, join)),
+      .every((v) => field.sides.some((side) => depth(side, v) <= join)),
   };
 }
 
-const onSide = (v: Point, field: Polygon, kind: OutlineKind, join: Length): boolean => {
-  const half = boundingBox(field).right;
-  return sideNormals(kind).some((normal) => Math.abs(dot(normal, v) - half) <= join);
-};
-
 /** Backgrounds and kites are presumed cut with the thread along their longest outside edge. */
-function outsideThread(p: Polygon, field: Polygon, join: Length): Point {
-  let thread: Point = direction(0, 1);
-  let longest = 0;
-  for (const side of edges(field)) {
-    const along = normalized(subtract(side.to, side.from));
-    for (const e of edges(p)) {
-      const length = distance(e.from, e.to);
-      const off = [e.from, e.to].map((v) =>
-        Math.abs(along.x * (v.y - side.from.y) - along.y * (v.x - side.from.x)),
-      );
-      if (Math.max(...off) > join || length <= longest + join) continue;
-      longest = length;
-      thread = along;
-    }
-  }
-  return thread;
+function outsideThread(p: Polygon, field: Field, join: Length): Point {
+  const side = longestOutside(p, field, join)?.side;
+  return side ? leftOf(side.n) : direction(0, 1);
 }
 
 const leaf = (sector: number, part: "wedge" | "outer" | "whole"): Plan<Leaf> => ({
@@ -220,10 +204,10 @@ interface Family {
 }
 
 /** Plain corners go on last or first; every other block has one family. */
-function familiesOf(c: Circle, field: Polygon, sectors: readonly Sector[], join: Length): Family[] {
+function familiesOf(c: Circle, field: Field, sectors: readonly Sector[], join: Length): Family[] {
   const bySector = (name: string): Family => ({
     name,
-    within: field,
+    within: field.polygon,
     patches: (i) => sectors[i].patches,
     plan: (order) => circlePlan(c, order, (i) => joined(sectors[i])),
   });
@@ -235,7 +219,7 @@ function familiesOf(c: Circle, field: Polygon, sectors: readonly Sector[], join:
   if (!plain) return [bySector("circle")];
   const last: Family = {
     name: "corners-last",
-    within: trimmed.reduce((p, s) => clip(p, s.chord, join), field),
+    within: trimmed.reduce((p, s) => clip(p, s.chord, join), field.polygon),
     patches: (i) => sectors[i].patches.slice(0, 1),
     plan: (order) =>
       cornersLast(
@@ -249,7 +233,7 @@ function familiesOf(c: Circle, field: Polygon, sectors: readonly Sector[], join:
 function chooseTree(
   spec: RadialSpec,
   c: Circle,
-  field: Polygon,
+  field: Field,
   sectors: readonly Sector[],
 ): { plan: Plan<Leaf>; choice: TreeChoice } {
   const families = familiesOf(c, field, sectors, spec.join).map((family) => {

@@ -5,6 +5,7 @@ import {
   direction,
   distance,
   dot,
+  type Edge,
   edges,
   type HalfPlane,
   halfPlanes,
@@ -37,10 +38,11 @@ export interface Circle {
  */
 export function circleOf(n: number, turned: Turned): Circle {
   const seamAt = turned === "flat" ? -1 : 0;
+  const at = Array.from({ length: 2 * n }, (_, k) => direction(k, 2 * n));
   return {
     n,
-    seam: (i) => direction(2 * i + seamAt, 2 * n),
-    axis: (i) => direction(2 * i + seamAt + 1, 2 * n),
+    seam: (i) => at[(2 * i + seamAt + 2 * n) % (2 * n)],
+    axis: (i) => at[(2 * i + seamAt + 1) % (2 * n)],
   };
 }
 
@@ -70,22 +72,37 @@ function isSymmetric(p: Polygon, axis: Point, join: Length): boolean {
   });
 }
 
+/** What the sectors fill: a square or hexagon about the center, with its sides as half-planes. */
+export interface Field {
+  readonly polygon: Polygon;
+  readonly sides: readonly HalfPlane[];
+}
+
+export const fieldOf = (polygon: Polygon): Field => ({ polygon, sides: halfPlanes(polygon) });
+
+/** The longest edge of a patch that lies on the outline, with the side it lies on. */
+export function longestOutside(p: Polygon, field: Field, join: Length) {
+  let longest: { edge: Edge; side: HalfPlane; length: Length } | undefined;
+  for (const side of field.sides) {
+    for (const edge of edges(p)) {
+      if (depth(side, edge.from) > join || depth(side, edge.to) > join) continue;
+      const length = distance(edge.from, edge.to);
+      if (!longest || length > longest.length + join) longest = { edge, side, length };
+    }
+  }
+  return longest;
+}
+
 /**
  * Left or right, as seen on the right side with the outside edge at the bottom: in which half of
  * its side of the block the piece lies. A piece that reaches round a corner has its longer outside
  * edge at the bottom. A mirrored piece has the other hand; a turned one keeps its hand.
  */
-function handBySide(p: Polygon, outline: Polygon, join: Length): "left" | "right" {
-  let best = { length: 0, right: true };
-  for (const side of halfPlanes(outline)) {
-    for (const e of edges(p)) {
-      if (Math.max(Math.abs(depth(side, e.from)), Math.abs(depth(side, e.to))) > join) continue;
-      const length = distance(e.from, e.to);
-      if (length <= best.length + join) continue;
-      best = { length, right: dot(middle(e.from, e.to), leftOf(side.n)) > 0 };
-    }
-  }
-  return best.right ? "right" : "left";
+function handBySide(p: Polygon, field: Field, join: Length): "left" | "right" {
+  const bottom = longestOutside(p, field, join);
+  if (!bottom) throw new RangeError("a sector's outer patch has no edge on the outline");
+  const { edge, side } = bottom;
+  return dot(middle(edge.from, edge.to), leftOf(side.n)) > 0 ? "right" : "left";
 }
 
 export interface Named {
@@ -94,19 +111,19 @@ export interface Named {
 }
 
 /** What lies outside a trimmed sector: a corner, a trapezoid, or a left or right background. */
-export function nameOuter(p: Polygon, axis: Point, outline: Polygon, join: Length): Named {
-  if (!isSymmetric(p, axis, join)) return handed(p, outline, join);
-  const hasCorner = p.some((v) => outline.some((w) => distance(v, w) <= join));
+export function nameOuter(p: Polygon, axis: Point, field: Field, join: Length): Named {
+  if (!isSymmetric(p, axis, join)) return handed(p, field, join);
+  const hasCorner = p.some((v) => field.polygon.some((w) => distance(v, w) <= join));
   return { role: hasCorner ? "corner" : "trapezoid", hand: "none" };
 }
 
 /** A whole sector: a kite where a corner of the block lies on its center line, else background. */
-export function nameWhole(p: Polygon, axis: Point, outline: Polygon, join: Length): Named {
-  if (!isSymmetric(p, axis, join)) return handed(p, outline, join);
+export function nameWhole(p: Polygon, axis: Point, field: Field, join: Length): Named {
+  if (!isSymmetric(p, axis, join)) return handed(p, field, join);
   return { role: p.length === 4 ? "kite" : "background", hand: "none" };
 }
 
-function handed(p: Polygon, outline: Polygon, join: Length): Named {
-  const hand = handBySide(p, outline, join);
+function handed(p: Polygon, field: Field, join: Length): Named {
+  const hand = handBySide(p, field, join);
   return { role: `background-${hand}`, hand };
 }

@@ -15,8 +15,12 @@ export const scale = (a: Point, k: number): Point => point(a.x * k, a.y * k);
 export const dot = (a: Point, b: Point): number => a.x * b.x + a.y * b.y;
 /** z of the cross product: positive when b lies anticlockwise of a. */
 export const cross = (a: Point, b: Point): number => a.x * b.y - a.y * b.x;
-export const norm = (a: Point): Length => Math.hypot(a.x, a.y);
-export const distance = (a: Point, b: Point): Length => Math.hypot(a.x - b.x, a.y - b.y);
+export const norm = (a: Point): Length => Math.sqrt(a.x * a.x + a.y * a.y);
+export function distance(a: Point, b: Point): Length {
+  const x = a.x - b.x;
+  const y = a.y - b.y;
+  return Math.sqrt(x * x + y * y);
+}
 export const middle = (a: Point, b: Point): Point => point((a.x + b.x) / 2, (a.y + b.y) / 2);
 /** The point a fraction `k` of the way from a to b. */
 export const between = (a: Point, b: Point, k: number): Point =>

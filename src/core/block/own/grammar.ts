@@ -54,9 +54,10 @@ const PART_WORDS: Readonly<Record<string, number>> = {
   eighth: 8,
 };
 const FRACTION = `(?:(\\d+)\\/(\\d+)|(?:(${Object.keys(COUNT_WORDS).join("|")}) )?(${Object.keys(PART_WORDS).join("|")})s?)`;
-const LENGTH = `(\\d[\\d\\s.,/-]*?\\s*(?:in|inch|inches|"|″|cm|mm)?)`;
+const DIGIT = "\\d¼½¾⅓⅔⅛⅜⅝⅞";
+const LENGTH = `([${DIGIT}][${DIGIT}\\s.,/-]*?\\s*(?:in|inch|inches|"|″|”|cm|mm)?)`;
 
-const re = (body: string): RegExp => new RegExp(`^${body}$`);
+const re = (body: string): RegExp => new RegExp(`^${body}$`, "i");
 const upper = (s: string): string => s.toUpperCase();
 const lineOf = (a: string, b: string): LineSaid => [upper(a), upper(b)];
 
@@ -86,8 +87,8 @@ const POINTS: readonly Form<PointSaid>[] = [
   {
     pattern: re(`${LENGTH} (?:in )?from (?:corner |point )?${NAME} along ${LINE}`),
     read: ([length, p, a, b]) => {
-      if (p !== a && p !== b) return undefined;
-      return { kind: "distance", length, from: upper(p), to: upper(p === a ? b : a) };
+      if (upper(p) !== upper(a) && upper(p) !== upper(b)) return undefined;
+      return { kind: "distance", length, from: upper(p), to: upper(upper(p) === upper(a) ? b : a) };
     },
   },
   {
@@ -113,23 +114,22 @@ const POINTS: readonly Form<PointSaid>[] = [
 ];
 
 function fraction(n: string, d: string, count: string, part: string, a: string, b: string) {
-  const of = n === undefined ? (COUNT_WORDS[count ?? "one"] ?? 1) : Number(n);
-  const parts = d === undefined ? PART_WORDS[part] : Number(d);
+  const of = n === undefined ? COUNT_WORDS[(count ?? "one").toLowerCase()] : Number(n);
+  const parts = d === undefined ? PART_WORDS[part.toLowerCase()] : Number(d);
   if (parts === 0 || of > parts) return undefined;
   return { kind: "fraction", of, parts, from: upper(a), to: upper(b) } as const;
 }
 
-const SQUARE = /^(?:from )?(.+) (?:square|perpendicular|at right angles) to (.+)$/;
-const PARALLEL = /^(?:from |through )?(.+) parallel to (.+)$/;
+const SQUARE = /^(?:from )?(.+) (?:square|perpendicular|at right angles) to (.+)$/i;
+const PARALLEL = /^(?:from |through )?(.+) parallel to (.+)$/i;
 const WEDGES =
-  /^(?:(\d+) )?wedges(?: of ([\d.,\s]+?)(?:°| degrees)?)? (?:round|around|about) (.+?)(?: (?:starting|from|toward|towards) (?:at |toward |towards |from )?(.+))?$/;
+  /^(?:(\d+) )?wedges(?: of ([\d.,\s]+?)(?:°| degrees)?)? (?:round|around|about) (.+?)(?: (?:starting|from|toward|towards) (?:at |toward |towards |from )?(.+))?$/i;
 const JUST_LINE = re(LINE);
 
-/** Small letters, one space between words, no full stop. */
+/** One space between words, no full stop. */
 const plain = (text: string): string =>
   text
     .trim()
-    .toLowerCase()
     .replace(/\s+/g, " ")
     .replace(/\s*\.$/, "");
 
@@ -172,8 +172,8 @@ export function readSeam(typed: string): Read<SeamSaid> {
 
 /** `to` also stands inside points ("a third of the way from B to C"): every place is tried. */
 function readFromTo(text: string): Read<SeamSaid> {
-  const body = text.replace(/^(?:a )?(?:seam )?from /, "");
-  const halves = [...body.matchAll(/ to /g)].map((m) => [
+  const body = text.replace(/^(?:a )?(?:seam )?from /i, "");
+  const halves = [...body.matchAll(/ to /gi)].map((m) => [
     body.slice(0, m.index),
     body.slice(m.index + 4),
   ]);

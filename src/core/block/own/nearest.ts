@@ -31,11 +31,7 @@ const FORMS: Readonly<Record<"point" | "line" | "seam", readonly string[]>> = {
  */
 export function nearestForm(typed: string, kind: "point" | "line" | "seam"): string {
   const text = typed.trim().toLowerCase();
-  const letters = [...text.matchAll(/\b([a-z]\d*)([a-z]\d*)?\b/g)]
-    .filter((m) => m[0] !== "a" && m[0].replace(/\d/g, "").length <= 2 && !COMMON.has(m[0]))
-    .flatMap((m) => [m[1], m[2]])
-    .filter((x): x is string => x !== undefined)
-    .map((x) => x.toUpperCase());
+  const letters = [...typed.matchAll(/\b([A-Z]\d*)([A-Z]\d*)?\b/g)].flatMap((m) => m.slice(1));
   const filled = FORMS[kind].map((form) => fill(form, letters));
   let best = filled[0];
   let least = Number.POSITIVE_INFINITY;
@@ -50,14 +46,11 @@ export function nearestForm(typed: string, kind: "point" | "line" | "seam"): str
   return `The nearest way to say ${what} is "${best}".`;
 }
 
-const COMMON = new Set(["to", "of", "in", "mm", "cm", "at", "on", "by"]);
-
 /** The form's letters A, B, C, D become the first letters of the text, where it has as many. */
-function fill(form: string, letters: readonly string[]): string {
+function fill(form: string, letters: readonly (string | undefined)[]): string {
   const own = [...new Set(form.match(/[A-D]/g) ?? [])];
-  if (new Set(letters).size < own.length) return form;
-  const distinct = [...new Set(letters)];
-  return form.replace(/[A-D]/g, (x) => distinct[own.indexOf(x)]);
+  const said = [...new Set(letters.filter((x) => x !== undefined))];
+  return said.length < own.length ? form : form.replace(/[A-D]/g, (x) => said[own.indexOf(x)]);
 }
 
 /** Letters to put in, take out or change (Levenshtein distance). */
