@@ -2,8 +2,11 @@ import type { Hand, Seam } from "../block/types.ts";
 import type { Point, Polygon } from "../geometry/index.ts";
 import type { Degree, Length } from "../measure/index.ts";
 
-/** Toward which part the allowance lies, or open. */
-export type Press = "first" | "second" | "open";
+/**
+ * Toward which part the allowance lies, or open. A seam that runs through the center, fanned there,
+ * may lie the same way round on both its arms: anticlockwise or clockwise, seen on the right side.
+ */
+export type Press = "first" | "second" | "open" | "anticlockwise" | "clockwise";
 
 /**
  * A width a person can measure with a ruler on the raw unit.
