@@ -54,6 +54,8 @@ export const FINDING_CODES = [
   "bias-outside",
   "one-hand-only",
   "leftover-wedge",
+  "way-does-not-fit",
+  "cut-not-free",
   // fabric
   "ring-narrow",
   "seam-in-allowance",

@@ -91,7 +91,7 @@ const SENTENCES: Readonly<Record<FindingCode, Sentence>> = {
   "cut-off-step": (f) =>
     `${f.place} must be cut at ${f.found}, which lies between the marks of your ruler; it sets the size, so it is not rounded. ${f.w("how")}`,
   "cut-neighbours": (f) =>
-    `${f.place} is cut at ${f.found}. On your ruler's marks: ${f.w("below")} or ${f.w("above")}.`,
+    `${f.place} is cut at ${f.found}. On your ruler's marks: ${f.w("below")} or ${f.w("above")}. ${f.w("how")}`,
   "allowances-overlap": (f) =>
     `${f.place} is only ${f.found} wide when sewn, so its allowances overlap; trim them to ${f.needed} after sewing.`,
   "bias-outside": (f) =>
@@ -100,6 +100,10 @@ const SENTENCES: Readonly<Record<FindingCode, Sentence>> = {
     `${f.place}: one rectangle cut once gives two of the same hand. Cut half of them with the other diagonal, or with the fabric folded.`,
   "leftover-wedge": (f) =>
     `${f.place} leaves ${f.w("count")} true wedges, each for an octagon ${f.found} across flats; their long sides lie ${f.w("grain")}.`,
+  "way-does-not-fit": (f) =>
+    `${f.place} cannot be cut as "${f.w("kind")}". Ways that work: ${f.w("kinds")}.`,
+  "cut-not-free": (f) =>
+    `${f.place} sets the finished size, so its cut stays ${f.needed}; ${f.found} cannot be chosen for it.`,
   // fabric
   "ring-narrow": (f) =>
     `A ring of ${f.place} shows only ${f.found}; under ${f.needed} it is hard to sew straight.`,

@@ -1,7 +1,4 @@
 import type { Hand, Role } from "../block/types.ts";
-import { cross, edges } from "../geometry/index.ts";
-import type { Length } from "../measure/index.ts";
-import { isSymmetric, type Shape } from "./shape.ts";
 
 const ROLE_NAMES: Readonly<Record<Role, string>> = {
   "wedge-even": "wedge",
@@ -29,22 +26,3 @@ export function nameOf(role: Role, corners: number, hand: Hand): string {
       : ROLE_NAMES[role];
   return hand === "none" ? plain : `${hand} ${plain}`;
 }
-
-/**
- * The hand of a shape that stands in its frame, as seen on the right side with edge 0 (the outside
- * edge where there is one) at the bottom: the half of a block's side it would lie in, its fuller end
- * toward the middle, as backgrounds lie. So a piece that leans left is a right. Blocks name the hands
- * of their patches themselves; this is for patches that come without. Symmetric shapes have none.
- */
-export function handOf(s: Shape, slack: Length): Hand {
-  if (isSymmetric(s, slack)) return "none";
-  const middle = (s.finished[0].x + s.finished[1].x) / 2;
-  return leanAbout(s, middle) < 0 ? "right" : "left";
-}
-
-/** Six times the first moment of area about the upright at `x`: negative when it leans left. */
-const leanAbout = (s: Shape, x: Length): number =>
-  edges(s.finished).reduce(
-    (sum, { from, to }) => sum + cross(from, to) * (from.x + to.x - 3 * x),
-    0,
-  );

@@ -1,5 +1,6 @@
 import { sha256 } from "@noble/hashes/sha2.js";
 import { bytesToHex, utf8ToBytes } from "@noble/hashes/utils.js";
+import { handOf } from "../block/hand.ts";
 import type { BlockGeometry, Hand, Patch, Role } from "../block/types.ts";
 import type { Finding } from "../findings/index.ts";
 import { area, depth, distance, halfPlanes, offset, type Polygon } from "../geometry/index.ts";
@@ -7,7 +8,7 @@ import { type Length, tolerances, type Unit } from "../measure/index.ts";
 import type { QuiltPatch } from "../quilt/types.ts";
 import { eitherWay, framed, isWedge } from "./frame.ts";
 import { grainOf, grainWord } from "./grain.ts";
-import { handOf, nameOf } from "./names.ts";
+import { nameOf } from "./names.ts";
 import { isSymmetric, rollTo, type Shape, turnedOver, withoutStraightCorners } from "./shape.ts";
 import { trimsOf } from "./trim.ts";
 import type { Piece } from "./types.ts";
@@ -163,7 +164,7 @@ function gather(classes: PieceClass[], m: Member, input: PiecesInput, slack: Len
 
 function handOfMember(m: Member, slack: Length): Hand {
   if (isSymmetric(m.shape, slack)) return "none";
-  return m.hand === "none" ? handOf(m.shape, slack) : m.hand;
+  return m.hand === "none" ? handOf(m.shape.finished, slack) : m.hand;
 }
 
 function join(c: PieceClass, m: Member, shape: Shape): void {

@@ -1,5 +1,5 @@
 import type { Polygon } from "../geometry/index.ts";
-import type { Length } from "../measure/index.ts";
+import type { Degree, Length } from "../measure/index.ts";
 
 export type RecipeKind =
   | "rectangle"
@@ -16,12 +16,38 @@ export type RecipeKind =
   | "two-marks"
   | "template";
 
+/** A mark on a side of the blank, measured along it from the corner all its marks start at. */
+export interface Mark {
+  readonly side: "bottom" | "right" | "top" | "left";
+  readonly at: Length;
+}
+
+/** strip [height]; crosscut [length]; wedge, slant [along the base, along the top]; once, twice
+ *  [diagonal]; slice [marks, or height from the point]; square, rectangle, template [width, height]. */
+export type CutOp =
+  | "strip"
+  | "crosscut"
+  | "square"
+  | "rectangle"
+  | "once"
+  | "twice"
+  | "wedge"
+  | "slant"
+  | "slice"
+  | "template";
+
 export interface Cut {
-  /** "strip", "square", "rectangle", "once", "twice", "slice", "corner-off", "template" ... */
-  readonly op: string;
+  readonly op: CutOp;
   readonly lengths: readonly Length[];
-  /** Indices of raw edges of the result lined up at exactly the allowance. */
+  /** Edges of the piece this cut makes, lined up at exactly the allowance. */
   readonly setEdges: readonly number[];
+  readonly marks?: readonly Mark[];
+}
+
+/** A strip on the maker's ruler beside one that is not, with the octagon it would make. */
+export interface Neighbor {
+  readonly strip: Length;
+  readonly across: Length;
 }
 
 export type Verdict = "proved" | "thin" | "blocked";
@@ -59,6 +85,12 @@ export interface Recipe {
   readonly size?: Length;
   readonly exactSize?: Length;
   readonly verdict: Verdict;
+  /** w less the allowance wanted where it is least: 0 when all edges are set. */
+  readonly spare: Length;
+  /** Angle of each edge of the patch to the nearest thread, as this recipe lays it. */
+  readonly grain: readonly Degree[];
+  /** A cut that sets the patch and does not lie on the maker's ruler: the strips either side. */
+  readonly neighbors?: readonly Neighbor[];
   /** Where the allowance is thin: seam index and over how many units of seam. */
   readonly thin?: readonly { readonly edge: number; readonly over: Length }[];
 }
