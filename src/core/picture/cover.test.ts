@@ -37,6 +37,8 @@ const recipe = (polygon: Polygon, spare: number): Recipe => ({
   spareBySide: [{ index: 1, spare }],
   spareByCorner: [],
   offCenter: 0,
+  spare,
+  grain: [0, 0, 0, 0],
   verdict: spare >= 0 ? "proved" : "blocked",
 });
 

@@ -1,0 +1,2 @@
+export { type FaceFiles, FONT_PATHS, type FontFiles } from "./fonts.ts";
+export { type PdfOptions, writePdf } from "./write.ts";
