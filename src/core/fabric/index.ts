@@ -1,5 +1,6 @@
 export * from "./bands.ts";
 export * from "./blockLook.ts";
+export * from "./color/index.ts";
 export * from "./look.ts";
 export * from "./meeting.ts";
 export * from "./motion.ts";
