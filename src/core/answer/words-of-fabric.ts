@@ -1,5 +1,12 @@
 import type { Brief, Fabric } from "../brief/index.ts";
-import { type Change, type Clause, choiceWord, lengthWord, type WordSpec } from "./words.ts";
+import {
+  type Change,
+  type Clause,
+  choiceWord,
+  lengthWord,
+  shownLength,
+  type WordSpec,
+} from "./words.ts";
 
 /** "from fabric 40 in usable, cut single": one phrase for all fabrics that agree, else by name. */
 export function fabricClause(b: Brief): Clause {
@@ -41,8 +48,9 @@ function usableWord(b: Brief, group: readonly Fabric[]): WordSpec {
     onFabrics(group, (f) => {
       f.usable = text;
     });
-  const offers = (common.includes(value) ? common : [value, ...common.slice(0, 2)]).map((w) => ({
-    label: `${w} ${b.unit}`,
+  const list = common.includes(value) ? common : [value, ...common.slice(0, 2)];
+  const offers = list.map((w) => ({
+    label: shownLength(w, b.unit),
     change: write(w),
     picture: "strip" as const,
   }));

@@ -81,6 +81,9 @@ export function settingWord(b: Brief, { block, index }: Placed): WordSpec {
         picture: "block" as const,
       })),
     );
+  const own = settingText(block);
+  if (options.every((o) => o.label !== own))
+    options.splice(2, options.length - 2, { label: own, change: () => {}, picture: "block" });
   if (options.length < MOST_CHOICES)
     options.push({
       label: "with those you number left whole",
@@ -93,7 +96,7 @@ export function settingWord(b: Brief, { block, index }: Placed): WordSpec {
       id: `setting/${block.id}`,
       role: "What the wedges are set with",
       path: `blocks/${index}/setting`,
-      text: settingText(block),
+      text: own,
       decides: outerRoles.map((role) => ({ block: block.id, role })),
       options,
     }),

@@ -127,6 +127,41 @@ describe("lengths shown", () => {
   });
 });
 
+const metric = smallBrief({
+  unit: "mm",
+  seam: "7 mm",
+  step: "1 mm",
+  fabrics: [
+    { kind: "plain", id: "red", name: "Red", usable: "105 cm" },
+    { kind: "plain", id: "sand", name: "Sand", usable: "105 cm" },
+    { kind: "plain", id: "blue", name: "Blue", usable: "105 cm" },
+    { kind: "plain", id: "gray", name: "Gray", usable: "105 cm" },
+    { kind: "plain", id: "moss", name: "Moss", usable: "105 cm" },
+  ],
+  blocks: [
+    wedge({
+      strip: "11.5 cm",
+      setting: "sectors",
+      n: 12,
+      whole: [0, 5],
+      fabric: { wedge: "red", background: "moss" },
+    }),
+  ],
+  quilt: {
+    rows: 1,
+    columns: 1,
+    plan: [["star"]],
+    arrangement: "on-point",
+    setting: "gray",
+    sashing: { width: "33", fabric: "sand" },
+    borders: [1, 2, 3, 4].map((n) => ({ width: `${n} cm`, fabric: "blue" })),
+  },
+  finishing: {
+    binding: { width: "61", fabric: "red" },
+    backing: { fabric: "sand", overhang: "10 cm" },
+  },
+});
+
 describe("words", () => {
   it("have distinct ids, a role, and a path that leads into the brief", () => {
     const words = wordsOf(runner);
@@ -135,20 +170,26 @@ describe("words", () => {
     expect(words.find((w) => w.id === "strip/star+wheel")?.path).toBe("blocks/0/strip");
   });
 
-  it("every one has two to four choices, exactly one of them or the typed one as it is now", () => {
-    for (const w of wordsOf(runner)) {
-      const choices = choicesFor(runner, w.id);
+  it.each([
+    ["inches", runner],
+    ["millimeters, twelve wedges, borders, on point", metric],
+  ])("every one has two to four choices, exactly one of them as it is now: %s", (_name, b) => {
+    for (const w of wordsOf(b)) {
+      const choices = choicesFor(b, w.id);
       expect(choices.length, w.id).toBeGreaterThanOrEqual(2);
       expect(choices.length, w.id).toBeLessThanOrEqual(4);
       const now = choices.filter((c) => c.now);
       expect(now.length, `${w.id}: ${choices.map((c) => c.label)}`).toBe(1);
-      expect(now[0].brief, w.id).toEqual(runner);
+      expect(now[0].brief, w.id).toEqual(b);
     }
   });
 
-  it("every choice is a brief the reader takes, and reads as it was labeled", () => {
-    for (const w of wordsOf(runner))
-      for (const c of choicesFor(runner, w.id)) {
+  it.each([
+    ["inches", runner],
+    ["millimeters, twelve wedges, borders, on point", metric],
+  ])("every choice is a brief the reader takes, and reads as labeled: %s", (_name, b) => {
+    for (const w of wordsOf(b))
+      for (const c of choicesFor(b, w.id)) {
         const read = readDocument(JSON.parse(JSON.stringify(c.brief)));
         expect(read.ok, `${w.id}: ${c.label} ${JSON.stringify(read)}`).toBe(true);
         if (c.typed === undefined && !w.id.startsWith("mix"))
