@@ -1,18 +1,20 @@
-import { readdirSync } from "node:fs";
 import { resolve } from "node:path";
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vite";
 import { strictPolicy, worksOffline } from "./scripts/offline-plugin.ts";
 
 const web = resolve(import.meta.dirname, "src/web");
-const publicFiles = readdirSync(resolve(web, "public"));
 
 // The page, and beside it the crash page, which shares no code with it. Every address is relative,
 // so that the build works from any static host and any path.
 export default defineConfig({
   root: web,
   base: "./",
-  plugins: [react(), strictPolicy(), worksOffline(resolve(web, "sw/sw.ts"), publicFiles)],
+  plugins: [
+    react(),
+    strictPolicy(),
+    worksOffline(resolve(web, "sw/sw.ts"), resolve(web, "public")),
+  ],
   worker: { format: "es" },
   build: {
     outDir: resolve(import.meta.dirname, "dist/web"),

@@ -1,0 +1,3 @@
+export const built: string;
+export function needsBuild(): boolean;
+export function buildIfNeeded(): void;

@@ -1,0 +1,1 @@
+export { Boundary } from "./Boundary.tsx";
