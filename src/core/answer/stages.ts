@@ -4,7 +4,7 @@ import type { Finding } from "../findings/index.ts";
 import {
   type Demand,
   type FabricLayout,
-  planHandbook,
+  planFirst,
   type Stock,
   type Yardage,
   yardageOf,
@@ -181,7 +181,7 @@ export function layoutsOf(brief: Brief, m: Measures, demands: readonly Demand[])
     const widths = narrower === undefined ? [usable] : [usable, narrower];
     const layouts = widths.map((width) => {
       const stock: Stock = { fabricId: f.id, width, folds: f.folds };
-      return planHandbook(demands, stock);
+      return planFirst(demands, stock);
     });
     const margins = { ...m, unit: brief.unit, shrinkage: f.shrinkage?.length };
     return { layout: layouts[0], yardages: layouts.map((l) => yardageOf(l, margins)) };
