@@ -1,3 +1,4 @@
+export * from "./chart.ts";
 export * from "./choose.ts";
 export * from "./demand-types.ts";
 export type { RecipeChoice, RecipeFabric, RecipesInput, WedgeFacts } from "./input.ts";
