@@ -6,6 +6,7 @@ export * from "./meeting.ts";
 export * from "./motion.ts";
 export * from "./repeat.ts";
 export * from "./rings.ts";
+export * from "./roundFindings.ts";
 export * from "./rounds.ts";
 export * from "./setMeeting.ts";
 export * from "./setStrips.ts";
