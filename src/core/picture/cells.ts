@@ -1,5 +1,6 @@
 import {
   applyToPolygon,
+  area,
   boundingBox,
   centroid,
   moving,
@@ -12,6 +13,7 @@ import type { Length } from "../measure/index.ts";
 import type { Piece } from "../piece/types.ts";
 import type { Recipe } from "../recipe/types.ts";
 import { rectangle } from "./compose.ts";
+import { commonPart } from "./cover.ts";
 import type { Mark } from "./marks.ts";
 
 export interface Copies {
@@ -132,6 +134,10 @@ function boxCells(c: Cells): Cell[] {
   return cells;
 }
 
+/**
+ * The pieces of one square or rectangle. The first lies as its recipe has it; each further one is
+ * turned by quarters, and moved into the cell's corners, until it overlaps none before it.
+ */
 function partsOf(
   c: Cells,
   index: number,
@@ -142,20 +148,44 @@ function partsOf(
 ): Cell["parts"] {
   const pieces = piecesOf(c);
   const { piecesEach } = c.demand;
-  const middle = point(x + wide / 2, y + high / 2);
   const parts: { polygon: Polygon; piece?: Piece }[] = [];
   for (let k = 0; k < piecesEach; k++) {
     const piece = pieces[(piecesEach === 1 ? index : k) % Math.max(1, pieces.length)];
-    const shape = cornered(shapeOf(piece, c, wide, high));
-    const lying = c.turned ? cornered(applyToPolygon(turning(-Math.PI / 2), shape)) : shape;
-    const laid = applyToPolygon(moving(x, y), lying);
-    const turn = (2 * Math.PI * k) / piecesEach;
-    const about = moving(-middle.x, -middle.y);
-    const turned = applyToPolygon(
-      { turn, x: middle.x, y: middle.y, mirrored: false },
-      applyToPolygon(about, laid),
-    );
-    parts.push(piece ? { polygon: turned, piece } : { polygon: turned });
+    const own = shapeOf(piece, c, wide, high);
+    const shape = c.turned ? applyToPolygon(turning(-Math.PI / 2), own) : own;
+    const polygon = freePlace(shape, parts, { x, y, wide, high });
+    parts.push(piece ? { polygon, piece } : { polygon });
   }
   return parts;
+}
+
+interface Room {
+  readonly x: Length;
+  readonly y: Length;
+  readonly wide: Length;
+  readonly high: Length;
+}
+
+function freePlace(
+  shape: Polygon,
+  taken: readonly { readonly polygon: Polygon }[],
+  room: Room,
+): Polygon {
+  const places = [0, 2, 1, 3].flatMap((quarters) => {
+    const turned = cornered(applyToPolygon(turning((quarters * Math.PI) / 2), shape));
+    const box = boundingBox(turned);
+    return [0, room.wide - box.right].flatMap((dx) =>
+      [0, room.high - box.top].map((dy) =>
+        applyToPolygon(moving(room.x + dx, room.y + dy), turned),
+      ),
+    );
+  });
+  const least = 1e-6 * room.wide * room.high;
+  const free = places.find((p) => taken.every((t) => overlap(p, t.polygon) <= least));
+  return free ?? places[0];
+}
+
+function overlap(a: Polygon, b: Polygon): number {
+  const part = commonPart(a, b);
+  return part.length < 3 ? 0 : area(part);
 }

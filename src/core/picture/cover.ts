@@ -18,7 +18,7 @@ import {
 } from "../geometry/index.ts";
 import type { Length, Unit } from "../measure/index.ts";
 import type { Recipe } from "../recipe/types.ts";
-import { all, boxOf, dimension, leftHanded, picture, tape } from "./compose.ts";
+import { all, boxOf, leftHanded, picture, tape } from "./compose.ts";
 import type { Mark, Picture } from "./marks.ts";
 import { fineStep, type Say, sayWithUnit } from "./words.ts";
 
@@ -140,36 +140,49 @@ function missing(from: Point, to: Point, p: Polygon, line: "doubt"): Mark[] {
     .map((points) => ({ kind: "line", line, points }));
 }
 
-/** Least spare of the free sides, measured where it is least. */
+/**
+ * The spare where it is least, at a side that has any; a piece cut to its line has none and needs
+ * none. Said in words below; drawn as a tape when it is wide enough to see.
+ */
 function spareMarks(recipe: Recipe, options: CoverPictureOptions, small: Length): Mark[] {
   const say = options.say ?? sayWithUnit(fineStep(options.unit));
-  const free = recipe.spareBySide;
-  if (free.length === 0) return [];
-  const least = free.reduce((a, b) => (b.spare < a.spare ? b : a));
-  const list = edges(recipe.patch);
-  const edge = list[least.index];
-  if (!edge) return [];
-  const start = add(middle(edge.from, edge.to), outward(edge, options.seam));
-  const end = add(start, outward(edge, Math.max(least.spare, 0)));
-  const room = norm(subtract(end, start));
   const box = boundingBox(recipe.polygon);
-  const text =
-    least.spare >= 0
-      ? `${say(least.spare)} spare`
-      : `${say(-least.spare)} of the allowance missing`;
-  const marks: Mark[] = [];
-  if (room > 0.35 * small) {
-    marks.push(...tape(start, subtract(end, start), room, options.unit, small));
-    marks.push(...dimension(start, end, "", small, "lit"));
-  } else marks.push({ kind: "dot", at: start, line: "lit" });
-  marks.push({
+  const words: Mark = {
     kind: "text",
     at: point((box.left + box.right) / 2, box.bottom - 1.5 * small),
-    text,
+    text: spareWords(recipe, say),
     size: 1,
     anchor: "middle",
     weight: "bold",
     tone: "lit",
-  });
-  return marks;
+  };
+  const seen = recipe.spareBySide.filter((s) => s.spare > 1e-6);
+  if (recipe.spare <= 1e-6 || seen.length === 0) return [words];
+  const least = seen.reduce((a, b) => (b.spare < a.spare - 1e-9 ? b : a));
+  const edge = edges(recipe.patch)[least.index];
+  const start = add(middle(edge.from, edge.to), outward(edge, options.seam));
+  const end = add(start, outward(edge, least.spare));
+  if (least.spare < 0.3 * small) return [words, { kind: "dot", at: start, line: "lit" }];
+  return [
+    words,
+    ...tape(start, subtract(end, start), least.spare, options.unit, small),
+    { kind: "line", line: "lit", points: [start, end] },
+  ];
+}
+
+/** Spare of a piece with no more than a ten-thousandth of an inch is a piece cut to its line. */
+const EXACT = 1e-4;
+
+export function spareWords(recipe: Recipe, say: Say): string {
+  if (recipe.verdict === "blocked")
+    return recipe.reach < 0
+      ? `${say(-recipe.reach)} short of the seam`
+      : `${say(-recipe.spare)} of the allowance missing`;
+  if (recipe.verdict === "thin") return `${say(-recipe.spare)} of the allowance missing`;
+  const sides = recipe.spareBySide.map((s) => s.spare).filter((s) => s > EXACT);
+  const corner = recipe.spare > EXACT && sides.length === 0;
+  if (corner) return `to its line; ${say(recipe.spare)} to spare at the point`;
+  return recipe.spare > EXACT
+    ? `${say(recipe.spare)} to spare`
+    : "cut to its line: no spare, none needed";
 }

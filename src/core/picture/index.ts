@@ -1,6 +1,12 @@
 export { type BlockPictureOptions, blockMarks, blockPicture, patchFill } from "./block.ts";
-export { leftHanded, picture, tape } from "./compose.ts";
-export { type CoverPictureOptions, coverMarks, coverPicture, neededFabric } from "./cover.ts";
+export { dimension, leftHanded, picture, rectangle, tape } from "./compose.ts";
+export {
+  type CoverPictureOptions,
+  coverMarks,
+  coverPicture,
+  neededFabric,
+  spareWords,
+} from "./cover.ts";
 export * from "./draw.ts";
 export * from "./fraction.ts";
 export { type LayoutPictureOptions, layoutPicture } from "./layout.ts";

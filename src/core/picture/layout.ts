@@ -17,7 +17,6 @@ export interface LayoutPictureOptions extends Copies {
   readonly yardage?: Yardage;
   readonly say?: Say;
   readonly small?: Length;
-  readonly folds?: 0 | 1;
   /** More identical strips than this are drawn once, with their number; default 6. */
   readonly mostAlike?: number;
   readonly leftHanded?: boolean;
@@ -40,7 +39,7 @@ interface Row {
  */
 export function layoutPicture(layout: FabricLayout, options: LayoutPictureOptions): Picture {
   const say = options.say ?? sayLength(fineStep(options.unit));
-  const small = options.small ?? layout.width / 60;
+  const small = options.small ?? layout.width / 40;
   const straighten = options.yardage?.straighten ?? 0;
   const rows = rowsOf(layout, straighten, options.mostAlike ?? 6);
   const { width } = layout;
@@ -53,7 +52,7 @@ export function layoutPicture(layout: FabricLayout, options: LayoutPictureOption
   ];
   for (const row of rows) marks.push(...rowMarks(row, layout, options, small));
   marks.push({ kind: "shape", polygon: rectangle(0, -bottom, width, bottom), line: "hair" });
-  if (options.folds === 1)
+  if (layout.strips.some((s) => s.layers === 2))
     marks.push({
       kind: "line",
       line: "fold",
@@ -66,7 +65,7 @@ export function layoutPicture(layout: FabricLayout, options: LayoutPictureOption
     box: { left: 0, right: width, bottom: -bottom, top: 0 },
     marks,
     small,
-    edges: { left: small, right: small * 9, top: small * 0.6, bottom: small * 0.9 },
+    edges: { left: small, right: small * 12, top: small * 0.6, bottom: small * 0.9 },
   });
   return options.leftHanded ? leftHanded(made) : made;
 }
@@ -220,23 +219,9 @@ function totals(
   const { width } = layout;
   const { small, say } = s;
   const marks: Mark[] = [];
-  let lastY = Number.POSITIVE_INFINITY;
+  const ticks: Tick[] = [];
   const tick = (y: Length, text: string, lit = false): void => {
-    marks.push({
-      kind: "line",
-      line: "rule",
-      points: [point(width, y), point(width + small * 0.8, y)],
-    });
-    const place = Math.min(y - 0.32 * small, lastY - 1.15 * small);
-    lastY = place;
-    marks.push({
-      kind: "text",
-      at: point(width + small * 1.2, place),
-      text,
-      size: 1,
-      anchor: "start",
-      ...(lit ? { tone: "lit" as const, weight: "bold" as const } : {}),
-    });
+    ticks.push({ y, text, lit });
   };
   const note = (y: Length, text: string): void => {
     marks.push({
@@ -268,15 +253,7 @@ function totals(
       line: "lit",
       points: [point(-small * 0.9, y), point(width + small * 0.9, y)],
     });
-    if (!proved)
-      marks.push({
-        kind: "text",
-        at: point(-small * 0.2, y + 0.4 * small),
-        text: `no plan can end above ${say(bound)}`,
-        size: 1,
-        anchor: "start",
-        tone: "on-fabric",
-      });
+    if (!proved) tick(y, `${say(bound)}: no plan ends above`, true);
   }
   if (yardage && s.bottom - s.end > 0.4 * small) {
     const parts = [
@@ -290,7 +267,39 @@ function totals(
       note(-(s.end + s.bottom) / 2, text);
     tick(-s.bottom, `${say(yardage.buy)} bought`);
   }
-  return marks;
+  return [...marks, ...tickMarks(ticks, width, small)];
+}
+
+interface Tick {
+  readonly y: Length;
+  readonly text: string;
+  readonly lit: boolean;
+}
+
+/** Ticks at their true heights; their words follow one another without touching. */
+function tickMarks(ticks: readonly Tick[], width: Length, small: Length): Mark[] {
+  let last = Number.POSITIVE_INFINITY;
+  return [...ticks]
+    .sort((a, b) => b.y - a.y)
+    .flatMap(({ y, text, lit }): Mark[] => {
+      const place = Math.min(y - 0.32 * small, last - 1.15 * small);
+      last = place;
+      return [
+        {
+          kind: "line",
+          line: "rule",
+          points: [point(width, y), point(width + small * 0.8, y)],
+        },
+        {
+          kind: "text",
+          at: point(width + small * 1.2, place),
+          text,
+          size: 1,
+          anchor: "start",
+          ...(lit ? { tone: "lit" as const, weight: "bold" as const } : {}),
+        },
+      ];
+    });
 }
 
 /** Where a true distance from the bought end is drawn, strips drawn once being shorter. */

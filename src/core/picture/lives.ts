@@ -16,7 +16,7 @@ import type { Length, Unit } from "../measure/index.ts";
 import type { Piece } from "../piece/types.ts";
 import type { Recipe } from "../recipe/types.ts";
 import { blockMarks, patchesOf, patchFill, seamsOf } from "./block.ts";
-import { boxOf, leftHanded, picture, rectangle } from "./compose.ts";
+import { boxOf, leftHanded, picture, rectangle, roughWidth } from "./compose.ts";
 import { coverMarks } from "./cover.ts";
 import type { Mark, Picture } from "./marks.ts";
 import { placing } from "./placing.ts";
@@ -195,9 +195,17 @@ function arranged(frames: readonly Frame[], o: FourLivesOptions, small: Length):
   const shifts: Point[] = [];
   const boxes = frames.map((f) => boxOf(f.polygons));
   let x = 0;
+  const captions = o.captions ?? LIVES;
+  const room = captions.map((text, i) =>
+    Math.max(
+      boxes[i].right - boxes[i].left,
+      roughWidth(text, small),
+      roughWidth(o.notes?.[i] ?? "", small),
+    ),
+  );
   boxes.forEach((b, i) => {
     shifts.push(point(x - b.left, -frames[i].lit.y));
-    x += Math.max(b.right - b.left, 7 * small) + gap;
+    x += room[i] + gap;
   });
   const placed = boxes.map((b, i) => ({
     left: b.left + shifts[i].x,
@@ -207,12 +215,11 @@ function arranged(frames: readonly Frame[], o: FourLivesOptions, small: Length):
   }));
   const box = {
     left: 0,
-    right: Math.max(placed[3].right, placed[3].left + 7 * small),
+    right: placed[3].left + room[3],
     bottom: Math.min(...placed.map((p) => p.bottom)),
     top: Math.max(...placed.map((p) => p.top)),
   };
   const lit = frames.map((f, i) => add(f.lit, shifts[i]));
-  const captions = o.captions ?? LIVES;
   const marks: Mark[] = [
     { kind: "line", line: "press", points: [lit[0], lit[3]] },
     ...frames.map(

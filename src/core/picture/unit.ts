@@ -170,8 +170,14 @@ function pressMarks(node: Node, press: SewnUnit["press"], small: Length): Mark[]
       },
     ];
   }
-  const d = (press === "first") === firstIsLeft ? toLeft : scale(toLeft, -1);
-  const long = Math.hypot(to.x - from.x, to.y - from.y) > 9 * small;
+  const right = scale(toLeft, -1);
+  const long = Math.hypot(to.x - from.x, to.y - from.y) > 7 * small;
+  if (press === "anticlockwise" || press === "clockwise") {
+    // Seen from the center, each arm lies the same way round, so the two point opposite ways.
+    const [near, far] = press === "anticlockwise" ? [right, toLeft] : [toLeft, right];
+    return [arrow(at(0.24), near), arrow(at(0.76), far)];
+  }
+  const d = (press === "first") === firstIsLeft ? toLeft : right;
   return long ? [arrow(at(0.24), d), arrow(at(0.76), d)] : [arrow(at(0.56), d)];
 }
 
