@@ -17,6 +17,8 @@ export interface LayoutPictureOptions extends Copies {
   readonly yardage?: Yardage;
   readonly say?: Say;
   readonly small?: Length;
+  /** Cut folded: the fold is drawn even where no strip is cut double. */
+  readonly folds?: 0 | 1;
   /** More identical strips than this are drawn once, with their number; default 6. */
   readonly mostAlike?: number;
   readonly leftHanded?: boolean;
@@ -52,7 +54,7 @@ export function layoutPicture(layout: FabricLayout, options: LayoutPictureOption
   ];
   for (const row of rows) marks.push(...rowMarks(row, layout, options, small));
   marks.push({ kind: "shape", polygon: rectangle(0, -bottom, width, bottom), line: "hair" });
-  if (layout.strips.some((s) => s.layers === 2))
+  if (options.folds === 1 || layout.strips.some((s) => s.layers === 2))
     marks.push({
       kind: "line",
       line: "fold",
