@@ -1,5 +1,6 @@
 import { type ParseArgsConfig, parseArgs } from "node:util";
-import { EXIT, Ending } from "./exit.ts";
+import { Ending, EXIT } from "./exit.ts";
+import type { Io } from "./io.ts";
 
 /** An option of a command: one table for parsing and for `--help`. */
 export interface OptionWords {
@@ -26,7 +27,7 @@ export interface Command {
   readonly summary: string;
   readonly options: Readonly<Record<string, OptionWords>>;
   readonly examples: readonly string[];
-  readonly run: (given: Given, signal: AbortSignal) => Promise<number>;
+  readonly run: (given: Given, io: Io) => Promise<number>;
 }
 
 /** Reads a command's arguments by its own table. Wrong ones end it with code 2 and the usage line. */
@@ -43,7 +44,13 @@ export function read(command: Command, args: readonly string[]): Given | "help" 
   if (parsed.values.help) return "help";
   const { least, most } = command.arguments;
   const n = parsed.positionals.length;
-  if (n < least || n > most) throw bad(command, n < least ? "an argument is missing" : `too many arguments: ${parsed.positionals.slice(most).join(" ")}`);
+  if (n < least || n > most)
+    throw bad(
+      command,
+      n < least
+        ? "an argument is missing"
+        : `too many arguments: ${parsed.positionals.slice(most).join(" ")}`,
+    );
   const all = (name: string): string[] => {
     const v = parsed.values[name] ?? command.options[name]?.default;
     return v === undefined ? [] : (Array.isArray(v) ? v : [v]).map(String);
@@ -56,9 +63,17 @@ export function read(command: Command, args: readonly string[]): Given | "help" 
   };
 }
 
+type Values = Readonly<Record<string, string | boolean | (string | boolean)[] | undefined>>;
+
 function parse(command: Command, args: string[], options: ParseArgsConfig["options"]) {
   try {
-    return parseArgs({ args, options, allowPositionals: true, strict: true });
+    const { positionals, values } = parseArgs({
+      args,
+      options,
+      allowPositionals: true,
+      strict: true,
+    });
+    return { positionals, values: values as Values };
   } catch (e) {
     throw bad(command, (e as Error).message.split(". To specify")[0]);
   }
@@ -67,7 +82,8 @@ function parse(command: Command, args: string[], options: ParseArgsConfig["optio
 const bad = (command: Command, what: string): Ending =>
   new Ending(EXIT.bad, `${command.name}: ${what}`, `usage: ${usage(command)}`);
 
-const usage = (c: Command): string => `eighthwise ${c.name} ${c.arguments.usage} [options]`.replaceAll("  ", " ");
+const usage = (c: Command): string =>
+  `eighthwise ${c.name} ${c.arguments.usage} [options]`.replaceAll("  ", " ");
 
 /** The help of one command, from the table that also parses it. */
 export function helpOf(command: Command): string {
@@ -83,7 +99,9 @@ export function helpOf(command: Command): string {
     `usage: ${usage(command)}`,
     "",
     ...rows.map(([left, right]) => left.padEnd(width) + right),
-    ...(command.examples.length > 0 ? ["", "examples:", ...command.examples.map((e) => `  ${e}`)] : []),
+    ...(command.examples.length > 0
+      ? ["", "examples:", ...command.examples.map((e) => `  ${e}`)]
+      : []),
     "",
   ].join("\n");
 }

@@ -1,7 +1,8 @@
 import { mkdir, mkdtemp, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
 import { type Brief, LONGEST_TEXT, readBrief } from "../core/brief/index.ts";
-import { EXIT, Ending } from "./exit.ts";
+import { Ending, EXIT } from "./exit.ts";
+import type { Io } from "./io.ts";
 
 /** A brief and where it came from ("-" is standard input). */
 export interface Input {
@@ -10,12 +11,15 @@ export interface Input {
 }
 
 /** Reads and checks a brief. Refusals end the command with code 2, unreadable files with 3. */
-export async function readInput(path: string): Promise<Input> {
-  const text = path === "-" ? await readStdin() : await readText(path);
+export async function readInput(path: string, io: Io): Promise<Input> {
+  const text = path === "-" ? await readStdin(io) : await readText(path);
   const read = readBrief(text);
   if (read.ok) return { path, brief: read.brief };
   const from = path === "-" ? "standard input" : path;
-  throw new Ending(EXIT.bad, ...read.refusals.map((r) => `${from}: ${r.path ? `${r.path}: ` : ""}${r.message}`));
+  throw new Ending(
+    EXIT.bad,
+    ...read.refusals.map((r) => `${from}: ${r.path ? `${r.path}: ` : ""}${r.message}`),
+  );
 }
 
 async function readText(path: string): Promise<string> {
@@ -29,13 +33,14 @@ async function readText(path: string): Promise<string> {
   }
 }
 
-async function readStdin(): Promise<string> {
-  const chunks: Buffer[] = [];
+async function readStdin(io: Io): Promise<string> {
+  const chunks: Uint8Array[] = [];
   let size = 0;
-  for await (const chunk of process.stdin) {
+  for await (const chunk of io.input()) {
     size += chunk.length;
-    if (size > LONGEST_TEXT) throw new Ending(EXIT.bad, "standard input: larger than a brief may be");
-    chunks.push(chunk as Buffer);
+    if (size > LONGEST_TEXT)
+      throw new Ending(EXIT.bad, "standard input: larger than a brief may be");
+    chunks.push(chunk);
   }
   return decode(Buffer.concat(chunks));
 }
@@ -59,7 +64,8 @@ export async function writeAll(
 ): Promise<void> {
   const target = resolve(folder);
   for (const name of files.keys())
-    if (resolve(target, name) === resolve(input)) throw new Ending(EXIT.bad, `${name} would overwrite the brief itself`);
+    if (resolve(target, name) === resolve(input))
+      throw new Ending(EXIT.bad, `${name} would overwrite the brief itself`);
   let temporary: string | undefined;
   try {
     await mkdir(target, { recursive: true });

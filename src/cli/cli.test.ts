@@ -1,0 +1,231 @@
+import { execFile } from "node:child_process";
+import { chmod, mkdir, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { promisify } from "node:util";
+import { build } from "vite";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { canonicalText } from "../core/brief/index.ts";
+import { smallBrief } from "../core/brief/sample.ts";
+import { run } from "./run.ts";
+
+let folder: string;
+
+interface Ran {
+  readonly code: number;
+  readonly out: string;
+  readonly err: string;
+}
+
+/** The command line in this process, with `input` on its standard input. */
+async function ran(args: string[], input = ""): Promise<Ran> {
+  let out = "";
+  let err = "";
+  const before = process.cwd();
+  process.chdir(folder);
+  try {
+    const code = await run(args, {
+      input: async function* () {
+        yield Buffer.from(input, "latin1");
+      },
+      out: (text) => {
+        out += text;
+      },
+      err: (text) => {
+        err += text;
+      },
+      signal: new AbortController().signal,
+    });
+    return { code, out, err };
+  } finally {
+    process.chdir(before);
+  }
+}
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "eighthwise-cli-"));
+});
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+const sample = (change: Parameters<typeof smallBrief>[0] = {}): string =>
+  canonicalText(smallBrief(change));
+
+describe("answers", () => {
+  test("the sample, through standard input, as text and as JSON", async () => {
+    const { out: brief } = await ran(["new"]);
+    const text = await ran(["answer", "-"], brief);
+    expect(text).toMatchObject({ code: 0, err: "" });
+    expect(text.out).toContain("Does it cover?");
+    const json = await ran(["answer", "-", "--json"], brief);
+    expect(JSON.parse(json.out)).toMatchObject({
+      format: "eighthwise-answer",
+      version: 1,
+      unit: "in",
+    });
+  });
+
+  test("equal briefs give equal bytes, whatever order their keys stand in", async () => {
+    const [a, b] = [smallBrief(), Object.fromEntries(Object.entries(smallBrief()).reverse())];
+    const one = await ran(["answer", "-", "--json"], JSON.stringify(a));
+    const two = await ran(["answer", "-", "--json"], JSON.stringify(b));
+    expect(one.out).toBe(two.out);
+  });
+
+  test("kites from squares that do not reach the center: the finding, and exit code 1", async () => {
+    const [block] = smallBrief().blocks;
+    const brief = sample({
+      ruler: { point: { blunt: "1/4" } },
+      blocks: [{ ...block, cut: { kite: { rule: "strip-1/2" } } }],
+    });
+    const { code, out } = await ran(["check", "-"], brief);
+    expect(code).toBe(1);
+    expect(out).toMatch(/^blocks: .*does not cover/m);
+  });
+});
+
+describe("refuses, with the place and code 2", () => {
+  test.each([
+    ["malformed JSON", "{", /not JSON/],
+    ["a wrong version", sample().replace('"version": 1', '"version": 9'), /version: .*version 9/],
+    ["a missing unit", sample().replace('"unit": "in",', ""), /unit: the unit is missing/],
+    ["an unknown key", sample().replace('"seam"', '"color": 1, "seam"'), /color: unknown key/],
+    ["a strip of zero", sample().replace("4 1/2", "0"), /blocks\/0\/strip: .*more than zero/],
+    ["bytes that are not text", "\xff\xfe{}", /not UTF-8/],
+  ])("%s", async (_, brief, message) => {
+    const { code, out, err } = await ran(["answer", "-"], brief);
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    expect(err).toMatch(message);
+  });
+
+  test.each([
+    [["answr", "x"], /there is no command "answr"/],
+    [["answer"], /an argument is missing/],
+    [["answer", "a", "b"], /too many arguments: b/],
+    [["answer", "-", "--jsn"], /--jsn/],
+    [["make", "-"], /--out DIR/],
+    [["chart", "--from", "ten"], /from/],
+    [["chart", "--point", "dull"], /point/],
+    [["chart", "--by", "0"], /by/],
+  ])("%j", async (args, message) => {
+    const { code, out, err } = await ran(args, sample());
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    expect(err).toMatch(message);
+  });
+
+  test("a fabric named but not defined blocks cutting", async () => {
+    const [block] = smallBrief().blocks;
+    const { code, out } = await ran(
+      ["check", "-"],
+      sample({ blocks: [{ ...block, fabric: { wedge: "red", kite: "blue" } }] }),
+    );
+    expect(code).toBe(1);
+    expect(out).toContain('names the fabric "blue"');
+  });
+
+  test("an octagon that does not fit its block names the least side that would", async () => {
+    const [block] = smallBrief().blocks;
+    const { code, out } = await ran(
+      ["check", "-"],
+      sample({
+        blocks: [
+          { ...block, setting: "deep", side: "7", fabric: { wedge: "red", background: "sand" } },
+        ],
+      }),
+    );
+    expect(code).toBe(1);
+    expect(out).toMatch(/need a block of at least 7\.786/);
+  });
+
+  test("ten thousand by ten thousand blocks, at once", async () => {
+    const { code, out } = await ran(
+      ["check", "-"],
+      sample({ quilt: { rows: 10_000, columns: 10_000, plan: [["star"]] } }),
+    );
+    expect(code).toBe(1);
+    expect(out).toContain("100000000 blocks");
+  });
+});
+
+describe("files", () => {
+  test("what cannot be read is code 3", async () => {
+    expect(await ran(["answer", "nowhere.json"])).toMatchObject({ code: 3, out: "" });
+    expect(await ran(["answer", "."])).toMatchObject({ code: 3, out: "" });
+  });
+
+  test("new never replaces a file that is there", async () => {
+    await writeFile(join(folder, "mine.json"), "mine");
+    const { code, err } = await ran(["new", "mine.json"]);
+    expect(code).toBe(3);
+    expect(err).toContain("there already");
+    expect(await readFile(join(folder, "mine.json"), "utf8")).toBe("mine");
+  });
+
+  test("make writes all its files and leaves no temporary ones", async () => {
+    const { code, out } = await ran(["make", "-", "--out", "made"], sample());
+    expect(code).toBe(0);
+    const names = (await readdir(join(folder, "made"))).sort();
+    expect(out.trim().split("\n").sort()).toEqual(names);
+    expect(names).toEqual(
+      expect.arrayContaining(["answer.json", "answer.txt", "pieces.csv", "quilt.svg"]),
+    );
+  });
+
+  test("make never overwrites the brief it reads", async () => {
+    await mkdir(join(folder, "own"), { recursive: true });
+    await writeFile(join(folder, "own/brief.json"), sample());
+    const { code, err } = await ran(["make", "own/brief.json", "--out", "own"]);
+    expect(code).toBe(2);
+    expect(err).toContain("would overwrite the brief itself");
+    expect(await readFile(join(folder, "own/brief.json"), "utf8")).toBe(sample());
+  });
+
+  test.runIf(process.getuid?.() !== 0)(
+    "a folder that cannot be written to is code 3, and nothing is left",
+    async () => {
+      await mkdir(join(folder, "shut"));
+      await chmod(join(folder, "shut"), 0o555);
+      expect((await ran(["make", "-", "--out", "shut"], sample())).code).toBe(3);
+      expect(await readdir(join(folder, "shut"))).toEqual([]);
+    },
+  );
+
+  test("a file where the folder should be is code 3", async () => {
+    await writeFile(join(folder, "file"), "x");
+    expect((await ran(["make", "-", "--out", "file/deep"], sample())).code).toBe(3);
+  });
+});
+
+describe("help", () => {
+  test("lists every command, and each has its own", async () => {
+    const { out } = await ran(["--help"]);
+    for (const name of ["new", "answer", "make", "check", "chart"]) {
+      expect(out).toContain(`  ${name}`);
+      const help = await ran([name, "--help"]);
+      expect(help.code).toBe(0);
+      expect(help.out).toContain(`usage: eighthwise ${name}`);
+    }
+  });
+});
+
+describe("as built", () => {
+  const ROOT = resolve(import.meta.dirname, "../..");
+  const bin = join(ROOT, ".cache/cli/eighthwise.js");
+  const started = promisify(execFile);
+
+  test("one file runs as a program, in a pipe that closes early too", async () => {
+    const config = join(ROOT, "vite.cli.config.ts");
+    const outDir = join(ROOT, ".cache/cli");
+    await build({ configFile: config, root: ROOT, logLevel: "error", build: { outDir } });
+    const { stdout } = await started(process.execPath, [bin, "new"], { cwd: ROOT });
+    expect(JSON.parse(stdout)).toMatchObject({ format: "eighthwise-brief" });
+    await expect(
+      started(process.execPath, [bin, "answer", "nowhere.json"], { cwd: ROOT }),
+    ).rejects.toMatchObject({ code: 3 });
+    const piped = await started("sh", [
+      "-c",
+      `"${process.execPath}" "${bin}" chart --by 1/64 | head -1`,
+    ]);
+    expect(piped.stdout).toContain("strip");
+    expect(piped.stderr).toBe("");
+  });
+});

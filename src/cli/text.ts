@@ -1,0 +1,107 @@
+import type { Answer } from "../core/answer/index.ts";
+import type { Brief } from "../core/brief/index.ts";
+import { say } from "../core/findings/index.ts";
+import {
+  type Length,
+  printLength,
+  printWithUnit,
+  type Step,
+  stepOf,
+} from "../core/measure/index.ts";
+
+/** The answer as a page of plain text: sentence, questions, cutting list, supplies, findings. */
+export function answerText(brief: Brief, answer: Answer): string {
+  const step = stepOf(brief.step, brief.unit);
+  return [
+    brief.title,
+    "",
+    wrap(answer.sentence.map((p) => p.text).join("")),
+    "",
+    ...answer.questions.flatMap((q) => [
+      q.heading,
+      wrap(q.line, "  "),
+      ...(q.because ? [wrap(q.because, "  ")] : []),
+      "",
+    ]),
+    ...table("What do I cut?", cutRows(answer, step)),
+    ...table("Supplies", supplyRows(brief, answer, step)),
+    ...findingLines(answer, step),
+  ].join("\n");
+}
+
+function cutRows(answer: Answer, step: Step): string[][] {
+  const rows = answer.pieces.map((p) => {
+    const recipe = answer.recipes.find((r) => r.pieceId === p.id);
+    return [
+      p.letter,
+      p.name,
+      p.hand === "none" ? "" : p.hand,
+      String(p.count),
+      recipe
+        ? recipe.cuts
+            .map((c) => `${c.op} ${c.lengths.map((x) => printLength(x, step)).join(" x ")}`.trim())
+            .join(", ")
+        : "",
+      recipe ? recipe.verdict : "",
+      recipe?.spareBySide.length ? `${printWithUnit(recipe.w, step)} least allowance` : "",
+    ];
+  });
+  return [["piece", "", "hand", "count", "cut", "cover", ""], ...rows];
+}
+
+function supplyRows(brief: Brief, answer: Answer, step: Step): string[][] {
+  const name = (id: string): string => brief.fabrics.find((f) => f.id === id)?.name ?? id;
+  const rows = answer.yardages.map((y) => [
+    name(y.fabricId),
+    `at ${printWithUnit(y.width, step)}`,
+    `${inches(y.inPieces, step)} in pieces`,
+    `+ ${inches(y.straighten, step)} to straighten`,
+    y.wrongStrip > 0 ? `+ ${inches(y.wrongStrip, step)} room for one wrong strip` : "",
+    y.buyText,
+  ]);
+  return [["fabric", "usable", "", "", "", "buy"], ...rows];
+}
+
+const inches = (x: Length, step: Step): string => printWithUnit(x, step);
+
+function findingLines(answer: Answer, step: Step): string[] {
+  if (answer.findings.length === 0) return [];
+  return [
+    "Findings",
+    ...answer.findings.map((f) => wrap(`${f.severity}: ${say(f, { step })}`, "  ")),
+    "",
+  ];
+}
+
+/** A titled table; nothing when there are only headings. */
+function table(title: string, rows: readonly string[][]): string[] {
+  if (rows.length < 2) return [];
+  return [title, ...columns(rows).map((line) => `  ${line}`), ""];
+}
+
+/** Rows as columns aligned with spaces; columns that are empty below their heading are dropped. */
+export function columns(rows: readonly string[][]): string[] {
+  const kept = rows[0].map((_, c) => c).filter((c) => rows.slice(1).some((r) => r[c] !== ""));
+  const widths = kept.map((c) => Math.max(...rows.map((r) => r[c].length)));
+  return rows.map((r) =>
+    kept
+      .map((c, i) => r[c].padEnd(widths[i]))
+      .join("  ")
+      .trimEnd(),
+  );
+}
+
+const WIDTH = 88;
+
+function wrap(text: string, indent = ""): string {
+  const lines: string[] = [];
+  let line = indent;
+  for (const word of text.split(" ")) {
+    if (line.length + word.length + 1 > WIDTH && line.trim() !== "") {
+      lines.push(line.trimEnd());
+      line = indent;
+    }
+    line += `${word} `;
+  }
+  return [...lines, line.trimEnd()].join("\n");
+}
