@@ -29,5 +29,6 @@ export const moved = (h: HalfPlane, by: Length): HalfPlane => ({ n: h.n, c: h.c 
 export function crossing(a: HalfPlane, b: HalfPlane): Point | undefined {
   const d = cross(a.n, b.n);
   if (Math.abs(d) < 1e-12) return undefined;
-  return point((a.c * b.n.y - b.c * a.n.y) / d, (a.n.x * b.c - b.n.x * a.c) / d);
+  // Adding 0 turns a -0 into 0, so that equal points print and compare alike.
+  return point((a.c * b.n.y - b.c * a.n.y) / d + 0, (a.n.x * b.c - b.n.x * a.c) / d + 0);
 }

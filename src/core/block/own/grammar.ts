@@ -123,7 +123,7 @@ function fraction(n: string, d: string, count: string, part: string, a: string, 
 const SQUARE = /^(?:from )?(.+) (?:square|perpendicular|at right angles) to (.+)$/i;
 const PARALLEL = /^(?:from |through )?(.+) parallel to (.+)$/i;
 const WEDGES =
-  /^(?:(\d+) )?wedges(?: of ([\d.,\s]+?)(?:°| degrees)?)? (?:round|around|about) (.+?)(?: (?:starting|from|toward|towards) (?:at |toward |towards |from )?(.+))?$/i;
+  /^(?:(\d+) )?(?:equal )?wedges(?: of ([\d.,\s]+?)(?:°| degrees)?)? (?:round|around|about) (.+?)(?: (?:starting|from|toward|towards) (?:at |toward |towards |from )?(.+))?$/i;
 const JUST_LINE = re(LINE);
 
 /** One space between words, no full stop. */

@@ -25,13 +25,10 @@ export function roundOf(count: number | undefined, list: readonly Degree[] | und
   const found = angles.reduce((a, b) => a + b, 0);
   if (angles.length > MOST || angles.length < 4 || Math.abs(found - 360) > 1e-6) {
     const even = Math.max(4, 2 * Math.round((count ?? 360 / (sum / each.length)) / 2));
-    const good = Math.min(even, MOST);
-    return { ok: false, found, works: `${good} wedges of ${sayDegrees(360 / good)} close it.` };
+    return { ok: false, found, works: `${Math.min(even, MOST)} equal wedges close it.` };
   }
   return { ok: true, angles };
 }
-
-const sayDegrees = (x: Degree): string => String(Number(x.toFixed(4)));
 
 /** Unit vectors of the seams; exact where the wedges are equal and the first points along +x. */
 export function rays(angles: readonly Degree[], first: Point): Point[] {
