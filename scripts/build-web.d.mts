@@ -1,3 +1,7 @@
-export const built: string;
-export function needsBuild(): boolean;
-export function buildIfNeeded(): void;
+export interface Site {
+  config: string;
+  out: string;
+}
+export const PAGE: Site;
+export function needsBuild(site: Site, more?: readonly string[]): boolean;
+export function buildIfNeeded(site: Site, more?: readonly string[]): void;

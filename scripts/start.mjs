@@ -2,7 +2,7 @@
 //   npm start                  a free port
 //   npm start -- --port 8080   that port
 import { parseArgs } from "node:util";
-import { buildIfNeeded, built, needsBuild } from "./build-web.mjs";
+import { buildIfNeeded, needsBuild, PAGE } from "./build-web.mjs";
 import { serve } from "./serve.mjs";
 
 const USAGE = "usage: npm start [-- --port NUMBER]";
@@ -21,9 +21,9 @@ function readPort() {
 
 try {
   const port = readPort();
-  if (needsBuild()) console.error("Building the page.");
-  buildIfNeeded();
-  const { address, close } = await serve(built, { port });
+  if (needsBuild(PAGE)) console.error("Building the page.");
+  buildIfNeeded(PAGE);
+  const { address, close } = await serve(PAGE.out, { port });
   console.log(address);
   console.error("Ctrl+C stops it. Once opened, the page also works without it.");
   for (const signal of ["SIGINT", "SIGTERM"])

@@ -216,6 +216,7 @@ export class Desk {
     await this.sessions.get(id)?.settled();
     const title = this.state.getState().designs.find((d) => d.id === id)?.title ?? "";
     await setDeleted(await this.base.get(), id, this.now().toISOString());
+    this.sessions.get(id)?.rest();
     this.sessions.delete(id);
     if (this.current?.id === id) this.current = null;
     this.announce(id);
@@ -244,6 +245,7 @@ export class Desk {
 
   async close(): Promise<void> {
     await Promise.all([...this.sessions.values()].map((s) => s.settled()));
+    for (const session of this.sessions.values()) session.rest();
     this.channel.close();
     await this.base.close();
   }

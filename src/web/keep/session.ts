@@ -14,6 +14,11 @@ import {
 import { same } from "./same.ts";
 import type { Kept, Notice, NotSaved, Reader, Stale, Step } from "./types.ts";
 
+/** After how long, in milliseconds, a failed save is tried again: the last of these from then on. */
+const RETRIES = [200, 1_000, 5_000, 30_000];
+/** Waiting does not help against these. */
+const LASTING: readonly NotSaved[] = ["storage-newer", "storage-off"];
+
 /** The real file a design belongs to, and the text it held when last read or written. */
 export interface FileLink {
   readonly name: string;
@@ -58,6 +63,8 @@ export class Session {
   private tried: Known | null = null;
   private trouble: { reason: NotSaved; detail?: string } | null = null;
   private turn: Promise<unknown> = Promise.resolve();
+  private failures = 0;
+  private retry: ReturnType<typeof setTimeout> | undefined;
   private readonly around: Surroundings;
 
   constructor(id: string, start: Start, around: Surroundings) {
@@ -133,18 +140,31 @@ export class Session {
     });
   }
 
+  /** Stops trying again; for a session that is let go. */
+  rest(): void {
+    clearTimeout(this.retry);
+  }
+
   /** When everything asked so far is done. */
   settled(): Promise<unknown> {
     return this.turn;
   }
 
   private inTurn(work: () => Promise<void>): Promise<void> {
+    clearTimeout(this.retry);
     const done = this.turn.then(work).catch((error) => {
       this.trouble = whyNot(error);
+      this.tryLater();
       this.around.changed();
     });
     this.turn = done;
     return done;
+  }
+
+  private tryLater(): void {
+    if (!this.trouble || LASTING.includes(this.trouble.reason)) return;
+    const wait = RETRIES[Math.min(this.failures++, RETRIES.length - 1)];
+    this.retry = setTimeout(() => void this.refresh(), wait);
   }
 
   private async saveNow(): Promise<void> {
@@ -172,6 +192,7 @@ export class Session {
     }
     this.proved = line;
     this.trouble = null;
+    this.failures = 0;
     if (outcome.broughtBack) this.around.tell({ kind: "written-back" });
     this.around.wrote();
     if (back === "changed") await this.lookAgain();

@@ -1,0 +1,100 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import {
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type Page,
+} from "playwright-core";
+import { buildIfNeeded, PAGE } from "../scripts/build-web.mjs";
+import { serve } from "../scripts/serve.mjs";
+
+export const CHROMIUM = {
+  executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+  args: ["--no-sandbox", "--disable-background-networking", "--disable-gpu"],
+};
+
+const LAYERS = {
+  config: "e2e/fixtures/vite.config.ts",
+  out: resolve(import.meta.dirname, "../dist/layers"),
+};
+
+/** The page, built if needed and served, at the root or below a path. */
+export function servePage(options: { port?: number; prefix?: string } = {}) {
+  buildIfNeeded(PAGE);
+  return serve(PAGE.out, options);
+}
+
+/** The layers under the page: keep, worker, crash page. */
+export async function serveLayers() {
+  buildIfNeeded(LAYERS, ["e2e/fixtures"]);
+  const server = await serve(LAYERS.out);
+  return {
+    ...server,
+    bare: `${server.address}e2e/fixtures/bare.html`,
+    crash: `${server.address}src/web/crash.html`,
+  };
+}
+
+export interface Profile {
+  readonly context: BrowserContext;
+  /** What went wrong in any page of it: uncaught errors, refused scripts, requests elsewhere. */
+  readonly complaints: string[];
+  close(): Promise<void>;
+}
+
+function watched(context: BrowserContext, close: () => Promise<void>): Profile {
+  const complaints: string[] = [];
+  context.on("weberror", (error) => complaints.push(String(error.error())));
+  context.on("console", (message) => {
+    if (/Content Security Policy|Refused to/.test(message.text())) complaints.push(message.text());
+  });
+  context.on("request", (request) => {
+    const { protocol, hostname } = new URL(request.url());
+    if (protocol.startsWith("http") && hostname !== "127.0.0.1")
+      complaints.push(`a request to ${request.url()}`);
+  });
+  return { context, complaints, close };
+}
+
+const WIDE = { viewport: { width: 1440, height: 900 } };
+
+/** One browser for a file of tests; each test takes a fresh profile of it, held in memory. */
+export async function openBrowser() {
+  const browser = await chromium.launch(CHROMIUM);
+  return {
+    async profile(options: BrowserContextOptions = {}): Promise<Profile> {
+      const context = await browser.newContext({ ...WIDE, ...options });
+      return watched(context, () => context.close());
+    },
+    close: () => browser.close(),
+  };
+}
+
+/** A browser of its own with a profile on disk, which lives on in `folder` when one is given. */
+export async function openOnDisk(folder?: string): Promise<Profile> {
+  const home = folder ?? mkdtempSync(join(tmpdir(), "profile-"));
+  const context = await chromium.launchPersistentContext(home, { ...CHROMIUM, ...WIDE });
+  return watched(context, async () => {
+    await context.close();
+    if (!folder) rmSync(home, { recursive: true, force: true, maxRetries: 3 });
+  });
+}
+
+/** A new tab on an address. */
+export async function tab(profile: Profile, address: string): Promise<Page> {
+  const page = await profile.context.newPage();
+  await page.goto(address);
+  return page;
+}
+
+/** A new tab on the bare layers, its first design kept. */
+export async function bareTab(profile: Profile, address: string): Promise<Page> {
+  const page = await tab(profile, address);
+  await page.waitForFunction(() => {
+    const state = globalThis.layers?.keep.state.getState();
+    return state?.ready && state.kept.kind === "browser";
+  });
+  return page;
+}
