@@ -26,6 +26,8 @@ export interface Improved {
 
 /** Patterns of the quick rounds, whose only use is a shorter plan to narrow the last one. */
 const QUICK = [600, 3000];
+/** Patterns of the last round for each node it may search: few nodes could not use many. */
+const PATTERNS_PER_NODE = 60;
 
 /**
  * Shortens a plan by integer programs over patterns of small reduced cost: a few first, for a good
@@ -40,10 +42,11 @@ export function improvePlan(
   let plan = first;
   let bound = Math.min(relaxed.bound, lengthOf(plan));
   let pool: readonly Pattern[] = [];
-  for (const most of [...QUICK, MOST_PATTERNS]) {
+  const last = Math.min(MOST_PATTERNS, effort.nodes * PATTERNS_PER_NODE);
+  for (const most of [...QUICK.filter((n) => n < last), last]) {
     const gap = lengthOf(plan) - bound;
     if (gap < 1e-6 || effort.stop()) break;
-    const nodes = most === MOST_PATTERNS ? effort.nodes : Math.ceil(effort.nodes / 4);
+    const nodes = most === last ? effort.nodes : Math.ceil(effort.nodes / 4);
     const step = oneRound(p, relaxed, plan, most, { ...effort, nodes });
     plan = step.plan;
     pool = step.pool;

@@ -30,7 +30,7 @@ export interface BestOptions extends PlanOptions {
 }
 
 /** Enough to prove most quilts; docs/cutting-plans.md says what more would buy. */
-export const DEFAULT_NODES = 300;
+export const DEFAULT_NODES = 200;
 
 /** One problem for each number of layers; strips cut double and single do not mix. */
 interface Part {

@@ -79,17 +79,22 @@ function stripHeights(options: readonly Option[], stacks: boolean): Length[] {
   const tallest = Math.max(...options.map((o) => o.lay.height));
   const all: Length[] = [];
   for (const { lay } of options) {
-    const most = stacks ? Math.floor(tallest / lay.height + NOISE) : 1;
+    const most = stacks && mayStack(lay) ? Math.floor(tallest / lay.height + NOISE) : 1;
     for (let rows = 1; rows <= most; rows++) all.push(rows * lay.height);
   }
   all.sort((a, b) => a - b);
   return all.filter((h, i) => i === 0 || h - all[i - 1] > NOISE * h);
 }
 
+/** Only pieces cut square across stand on one another in a column; nested runs do not. */
+const mayStack = (lay: Lay): boolean => lay.pitch === lay.first;
+
 /** Rows of an option that stand in a strip of this height. */
 export const rowsIn = (p: StripProblem, option: Option, height: Length): number => {
   if (!fits(option.lay.height, height)) return 0;
-  return p.stacks ? Math.floor((height / option.lay.height) * (1 + NOISE)) : 1;
+  return p.stacks && mayStack(option.lay)
+    ? Math.floor((height / option.lay.height) * (1 + NOISE))
+    : 1;
 };
 
 /** Most columns of an option worth having: what fits, and no more than there are cuts to make. */

@@ -5,7 +5,10 @@ import type { Batch, Pattern, StripProblem } from "./problem.ts";
 import { lengthOf } from "./problem.ts";
 
 /** Most patterns the second pass chooses from: enough for choice, few enough to be quick. */
-const CHOICE = 250;
+const CHOICE = 100;
+
+/** The proof that nothing is simpler is never worth the wait. */
+const NODES = 50;
 
 /** Moves of ruler and knife for one strip: the strip, each crosscut, each trim to a lower height. */
 export function cutsOf(p: StripProblem, pattern: Pattern): number {
@@ -36,7 +39,7 @@ export function simplify(
   const heights = [...new Set(choice.map((c) => c.height))];
   const { program, start } = simplerProgram(p, plan, choice, heights);
   const solved = solveProgram(effort.solver, program, {
-    nodes: effort.nodes,
+    nodes: Math.min(effort.nodes, NODES),
     gap: 0.999,
     start,
     stop: effort.stop,
