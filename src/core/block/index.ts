@@ -1,3 +1,4 @@
+export * from "./halve.ts";
 export { handOf } from "./hand.ts";
 export * from "./lay-out.ts";
 export { hexagon, type OutlineKind, rectangle } from "./outline.ts";

@@ -1,4 +1,4 @@
-import { nearestForm } from "./nearest.ts";
+import type { SayableKind } from "./nearest.ts";
 
 /** A point as said; letters in capitals. The words are listed in docs/geometry/own-blocks.md. */
 export type PointSaid =
@@ -36,9 +36,10 @@ export type SeamSaid =
       readonly toward?: PointSaid;
     };
 
+/** What was read, or the words that were not understood and what they should have been. */
 export type Read<T> =
   | { readonly ok: true; readonly said: T }
-  | { readonly ok: false; readonly works: string };
+  | { readonly ok: false; readonly text: string; readonly kind: SayableKind };
 
 const NAME = "([a-z]\\d*)";
 const LINE = `(?:the )?(?:side |seam |edge |line )?${NAME}[ -]?${NAME}`;
@@ -139,19 +140,16 @@ export function readPoint(text: string): Read<PointSaid> {
     const said = m ? read(m.slice(1)) : undefined;
     if (said) return { ok: true, said };
   }
-  return { ok: false, works: nearestForm(text, "point") };
+  return { ok: false, text, kind: "point" };
 }
 
 function readLine(text: string): Read<LineSaid> {
   const m = JUST_LINE.exec(text);
   if (m) return { ok: true, said: lineOf(m[1], m[2]) };
-  return { ok: false, works: nearestForm(text, "line") };
+  return { ok: false, text, kind: "line" };
 }
 
-/**
- * Reads one seam. When it is not understood, `works` says in a sentence what the nearest form is
- * that would be.
- */
+/** Reads one seam. `nearestForm` has words for what is not understood. */
 export function readSeam(typed: string): Read<SeamSaid> {
   const text = plain(typed);
   const wedges = WEDGES.exec(text);
@@ -177,15 +175,15 @@ function readFromTo(text: string): Read<SeamSaid> {
     body.slice(0, m.index),
     body.slice(m.index + 4),
   ]);
-  let works = nearestForm(text, "seam");
+  let unread: Read<SeamSaid> = { ok: false, text, kind: "seam" };
   for (const [left, right] of halves) {
     const from = readPoint(left);
     const to = readPoint(right);
     if (from.ok && to.ok) return { ok: true, said: { kind: "to", from: from.said, to: to.said } };
-    if (!from.ok && !to.ok) continue;
-    works = from.ok ? (to.ok ? works : to.works) : from.works;
+    if (from.ok && !to.ok) unread = to;
+    if (to.ok && !from.ok) unread = from;
   }
-  return { ok: false, works };
+  return unread;
 }
 
 function readWedges([, count, angles, round, toward]: RegExpExecArray): Read<SeamSaid> {
@@ -198,7 +196,7 @@ function readWedges([, count, angles, round, toward]: RegExpExecArray): Read<Sea
     .filter(Boolean)
     .map(Number);
   if (degrees?.some((x) => !(x > 0 && x < 180)))
-    return { ok: false, works: nearestForm("wedges of", "seam") };
+    return { ok: false, text: "wedges of", kind: "seam" };
   return {
     ok: true,
     said: {

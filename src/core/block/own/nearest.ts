@@ -1,5 +1,7 @@
+export type SayableKind = "point" | "line" | "seam";
+
 /** Everything that can be said, as examples with the maker's own letters put in. */
-const FORMS: Readonly<Record<"point" | "line" | "seam", readonly string[]>> = {
+const FORMS: Readonly<Record<SayableKind, readonly string[]>> = {
   point: [
     "corner A",
     "A",
@@ -29,7 +31,7 @@ const FORMS: Readonly<Record<"point" | "line" | "seam", readonly string[]>> = {
  * A sentence with the form nearest to what was typed. Near: fewest letters to change, and the first
  * of equals. The letters of the text are put in where the form has some.
  */
-export function nearestForm(typed: string, kind: "point" | "line" | "seam"): string {
+export function nearestForm(typed: string, kind: SayableKind): string {
   const text = typed.trim().toLowerCase();
   const letters = [...typed.matchAll(/\b([A-Z]\d*)([A-Z]\d*)?\b/g)].flatMap((m) => m.slice(1));
   const filled = FORMS[kind].map((form) => fill(form, letters));

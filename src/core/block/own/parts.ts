@@ -55,13 +55,18 @@ export function crossed(root: Part, p: Point, q: Point, join: Length): Crossing[
   const length = distance(p, q);
   const at = (v: Point) => dot(subtract(v, p), along);
   const visit = (part: Part): Crossing[] => {
+    if (part.split) {
+      const { first, second } = part.split;
+      const [dp, dq] = [depth(part.split.line, p), depth(part.split.line, q)];
+      if (Math.min(dp, dq) >= -join) return visit(first);
+      return Math.max(dp, dq) <= join ? visit(second) : [...visit(first), ...visit(second)];
+    }
     const two = cut(part.polygon, line, join);
     if (!two) return [];
-    const [start, end] =
-      at(two.chord[0]) < at(two.chord[1]) ? two.chord : [two.chord[1], two.chord[0]];
+    const [u, v] = two.chord;
+    const [start, end] = at(u) < at(v) ? [u, v] : [v, u];
     const [from, to] = [at(start), at(end)];
     if (Math.min(to, length) - Math.max(from, 0) <= join) return [];
-    if (part.split) return [...visit(part.split.first), ...visit(part.split.second)];
     return [{ part, line, start, end, from, to }];
   };
   return visit(root).sort((a, b) => a.from - b.from);
