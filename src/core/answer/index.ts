@@ -7,6 +7,7 @@ export * from "./phrases.ts";
 export * from "./sentence.ts";
 export * from "./spoken.ts";
 export { measuresOf } from "./stages.ts";
+export * from "./tables.ts";
 export type * from "./types.ts";
 export * from "./unproved.ts";
 export type * from "./words.ts";

@@ -55,7 +55,7 @@ export function spareText(recipe: Recipe, seam: Length, step: Step): string {
     : "every edge set, nothing to spare";
 }
 
-const nameOf = (b: Brief, fabricId: string): string =>
+export const nameOfFabric = (b: Brief, fabricId: string): string =>
   b.fabrics.find((f) => f.id === fabricId)?.name ?? fabricId;
 
 /** "one of 48": never "one of 1". */
@@ -76,7 +76,7 @@ export function patchLabel(
   const doubt = recipe !== undefined && recipe.verdict !== "proved";
   return {
     name: `${capital(piece.name)} ${piece.letter}`,
-    rest: `${nameOf(b, piece.fabricId)}, ${oneOf(piece)}${cut}${doubt ? ", not proved" : ""}`,
+    rest: `${nameOfFabric(b, piece.fabricId)}, ${oneOf(piece)}${cut}${doubt ? ", not proved" : ""}`,
     doubt,
   };
 }

@@ -34,22 +34,29 @@ const UNIT_WORDS: Readonly<Record<string, readonly [string, string]>> = {
 
 const NUMBER = /(?:(\d+) )?(\d+)\/(\d+)(?: (in|yd|mm|cm|m)\b)?|(\d+(?:\.\d+)?) (in|yd|mm|cm|m)\b/g;
 
+/** Before these a unit is said in the singular: "a four inch square". */
+const THING = /^ (strips?|squares?|rectangles?|seam|binding|sashing|blocks|flat|steps?)\b/;
+
 /**
  * A printed text as it is said aloud: fractions and units in words. `7 3/16 in` -> `7 and three
- * sixteenths inches`, `1/8 yd` -> `one eighth of a yard`, `7.193 in` -> `7.193 inches`.
+ * sixteenths inches`, `1/8 yd` -> `one eighth of a yard`, `4 in square` -> `4 inch square`.
  */
 export const spoken = (text: string): string =>
   text
-    .replace(NUMBER, (_all, whole, num, den, unit, plain, plainUnit) => {
-      if (plain !== undefined) return `${plain} ${UNIT_WORDS[plainUnit][plain === "1" ? 0 : 1]}`;
+    .replace(NUMBER, (all, whole, num, den, unit, plain, plainUnit, at: number) => {
+      const one = THING.test(text.slice(at + all.length));
+      if (plain !== undefined)
+        return `${plain} ${UNIT_WORDS[plainUnit][plain === "1" || one ? 0 : 1]}`;
       const part = fraction(Number(num), Number(den));
       if (whole !== undefined)
-        return `${whole} and ${part === "one half" ? "a half" : part}${unit ? ` ${UNIT_WORDS[unit][1]}` : ""}`;
+        return `${whole} and ${part === "one half" ? "a half" : part}${unit ? ` ${UNIT_WORDS[unit][one ? 0 : 1]}` : ""}`;
       if (!unit) return part;
-      const one = UNIT_WORDS[unit][0];
-      return `${part} ${part === "one half" ? "" : "of "}${one === "inch" ? "an inch" : `a ${one}`}`;
+      const single = UNIT_WORDS[unit][0];
+      if (one) return `${part} ${single}`;
+      return `${part} ${part === "one half" ? "" : "of "}${single === "inch" ? "an inch" : `a ${single}`}`;
     })
-    .replace(/ × /g, " by ");
+    .replace(/(\d) [x×] (?=\d)/g, "$1 by ")
+    .replaceAll(" → ", " to ");
 
 /** A length as it is said aloud, from its printed number. */
 export const spokenLength = (text: string, unit: Unit): string => spoken(`${text} ${unit}`);

@@ -1,0 +1,225 @@
+import type { Brief } from "../brief/index.ts";
+import { say } from "../findings/index.ts";
+import { knownLength, type Length, printLength, printWithUnit } from "../measure/index.ts";
+import type { SewnUnit } from "../sewing/types.ts";
+import { howCut, nameOfFabric, spareText } from "./phrases.ts";
+import type { Answer, AnswerBlock } from "./types.ts";
+import { inWords, stepOfBrief } from "./words.ts";
+
+/** A text that may not be proved yet, with the ids it speaks of. */
+export interface Cell {
+  readonly text: string;
+  readonly doubt: boolean;
+}
+
+const cell = (text: string, doubt = false): Cell => ({ text, doubt });
+
+export interface SizeRow {
+  readonly id: string;
+  readonly what: string;
+  readonly finished: string;
+  readonly unfinished: string;
+}
+
+/** Blocks and top, finished and with their outer allowances still on. */
+export function sizeRows(b: Brief, a: Answer): SizeRow[] {
+  const step = stepOfBrief(b);
+  const seam = knownLength(b.seam, b.unit);
+  const size = (w: Length, h: Length): string =>
+    `${printLength(w, step)} × ${printWithUnit(h, step)}`;
+  const row = (id: string, what: string, w: Length, h: Length): SizeRow => ({
+    id,
+    what,
+    finished: size(w, h),
+    unfinished: size(w + 2 * seam, h + 2 * seam),
+  });
+  const blocks = a.blocks.map((k) => row(k.id, `${k.count} ${k.name}`, k.width, k.height));
+  return a.quilt ? [...blocks, row("quilt", "top", a.quilt.width, a.quilt.height)] : blocks;
+}
+
+export interface CutRow {
+  readonly id: string;
+  readonly letter: string;
+  readonly name: string;
+  readonly fabric: string;
+  readonly fabricId: string;
+  readonly count: number;
+  readonly cut: string;
+  readonly cover: Cell;
+}
+
+const RANK = { blocked: 0, thin: 1, proved: 2 } as const;
+
+/** Every piece, how it is cut and what its proof says; those in doubt first, then by letter. */
+export function cutRows(b: Brief, a: Answer): CutRow[] {
+  const step = stepOfBrief(b);
+  const seam = knownLength(b.seam, b.unit);
+  const rows = a.pieces.map((p) => {
+    const recipe = a.recipes.find((r) => r.pieceId === p.id);
+    const doubt = recipe !== undefined && recipe.verdict !== "proved";
+    const row: CutRow = {
+      id: p.id,
+      letter: p.letter,
+      name: p.name,
+      fabric: nameOfFabric(b, p.fabricId),
+      fabricId: p.fabricId,
+      count: p.count,
+      cut: recipe ? howCut(recipe, step) : "no way to cut it yet",
+      cover: recipe ? cell(spareText(recipe, seam, step), doubt) : cell("not proved", true),
+    };
+    return { row, rank: recipe ? RANK[recipe.verdict] : 0 };
+  });
+  return rows
+    .sort((x, y) => x.rank - y.rank || (x.row.letter < y.row.letter ? -1 : 1))
+    .map(({ row }) => row);
+}
+
+export interface SupplyRow {
+  readonly id: string;
+  readonly name: string;
+  readonly strips: string;
+  readonly least: string;
+  readonly withMargins: string;
+  readonly buy: string;
+  /** At the next narrower width, where one is given. */
+  readonly narrower: string;
+  readonly proven: boolean;
+}
+
+export interface Supplies {
+  readonly rows: readonly SupplyRow[];
+  /** "40 in" and "38 in", when all fabrics share them. */
+  readonly stated: string;
+  readonly narrower: string;
+}
+
+/** What to buy of each fabric and what it is made of, at the stated width and the next narrower. */
+export function supplies(b: Brief, a: Answer): Supplies {
+  const step = stepOfBrief(b);
+  const print = (x: Length | undefined): string => (x === undefined ? "" : printWithUnit(x, step));
+  const rows = a.layouts.map((l): SupplyRow => {
+    const [stated, ...others] = a.yardages.filter((y) => y.fabricId === l.fabricId);
+    const narrow = others.find((y) => y.width < (stated?.width ?? 0));
+    return {
+      id: l.fabricId,
+      name: nameOfFabric(b, l.fabricId),
+      strips: print(l.length),
+      least: print(l.lowerBound),
+      withMargins: print(stated?.total),
+      buy: stated?.buyText ?? "",
+      narrower: narrow?.buyText ?? "",
+      proven: l.proven,
+    };
+  });
+  const one = (texts: readonly (string | undefined)[]): string =>
+    new Set(texts).size === 1 ? (texts[0] ?? "") : "";
+  return {
+    rows,
+    stated: one(b.fabrics.map((f) => f.usable)),
+    narrower: one(b.fabrics.map((f) => f.narrower)),
+  };
+}
+
+export interface StepRow {
+  readonly id: string;
+  readonly unit: SewnUnit;
+  /** "pair", "half", "block": what it has become. */
+  readonly name: string;
+  /** "A1 to B1". */
+  readonly joins: string;
+  readonly copies: string;
+  readonly press: string;
+  readonly measure: string;
+}
+
+export interface BlockSteps {
+  readonly block: AnswerBlock;
+  readonly steps: readonly StepRow[];
+}
+
+const PRESS: Readonly<Record<string, string>> = {
+  open: "press open",
+  anticlockwise: "press anticlockwise round the center",
+  clockwise: "press clockwise round the center",
+};
+
+/** Units of each kind of block in the order they are sewn, with what each should measure. */
+export function sewingSteps(b: Brief, a: Answer): BlockSteps[] {
+  return a.blocks.map((block) => {
+    const units = a.units.filter((u) => u.blockId === block.id).sort((x, y) => x.stage - y.stage);
+    const letterOf = (id: string): string =>
+      units.find((u) => u.id === id || u.seamIds.includes(id))?.letter ??
+      a.pieces.find((p) => p.id === block.pieceOf[id])?.letter ??
+      "";
+    return {
+      block,
+      steps: units.map((unit, i) => ({
+        id: unit.id,
+        unit,
+        name: i === units.length - 1 ? "block" : `unit ${unit.letter}`,
+        joins: `${letterOf(unit.of[0])} to ${letterOf(unit.of[1])}`,
+        copies: `${inWords(unit.inAll)} of them, ${inWords(unit.copies)} to a block`,
+        press: pressText(unit, letterOf),
+        measure: measureText(b, unit),
+      })),
+    };
+  });
+}
+
+function pressText(unit: SewnUnit, letterOf: (id: string) => string): string {
+  const toward = unit.press === "first" ? unit.of[0] : unit.press === "second" ? unit.of[1] : "";
+  return PRESS[unit.press] ?? `press toward ${letterOf(toward)}`;
+}
+
+/** "8 1/2 in across, four ways". */
+function measureText(b: Brief, unit: SewnUnit): string {
+  const step = stepOfBrief(b);
+  const [first] = [...unit.measures].sort((x, y) => MEASURE_RANK[x.kind] - MEASURE_RANK[y.kind]);
+  if (!first) return "";
+  const ways = first.ways > 1 ? `, ${inWords(first.ways)} ways` : "";
+  const how = { across: "across", corner: "edge to corner", along: "along its edge" }[first.kind];
+  return `${printWithUnit(first.unfinished, step)} ${how}${ways}`;
+}
+
+const MEASURE_RANK = { across: 0, corner: 1, along: 2 } as const;
+
+export interface Stop {
+  readonly id: string;
+  readonly name: string;
+  readonly unfinished: string;
+  readonly finished: string;
+}
+
+/** Every width a unit can be measured by, in the order of sewing. */
+export function stops(b: Brief, a: Answer): { readonly block: string; readonly rows: Stop[] }[] {
+  const step = stepOfBrief(b);
+  return sewingSteps(b, a).map(({ block, steps }) => ({
+    block: block.name,
+    rows: steps.flatMap(({ unit, name }) =>
+      unit.measures.map((m) => ({
+        id: `${unit.id}/${m.name}`,
+        name: `${name}, ${m.name}`,
+        unfinished: printWithUnit(m.unfinished, step),
+        finished: printWithUnit(m.finished, step),
+      })),
+    ),
+  }));
+}
+
+export interface Told {
+  readonly key: string;
+  readonly severity: "blocks" | "draft" | "advice";
+  readonly place: string;
+  readonly sentence: string;
+}
+
+/** Findings as sentences, worst first, each said once. */
+export function toldFindings(b: Brief, a: Answer): Told[] {
+  const step = stepOfBrief(b);
+  return a.findings.map((f, i) => ({
+    key: `${f.code}/${f.place}/${i}`,
+    severity: f.severity,
+    place: f.place,
+    sentence: say(f, { step }),
+  }));
+}
