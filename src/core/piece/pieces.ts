@@ -92,14 +92,33 @@ export function piecesOf(input: PiecesInput): Pieces {
 }
 
 function membersOf(input: PiecesInput, slack: Length): Member[] {
+  const lay = framer(slack);
   const inBlocks = input.blocks.flatMap((b) =>
-    b.geometry.patches.map((patch) => blockMember(b, patch, input.seam, slack)),
+    b.geometry.patches.map((patch) => blockMember(b, patch, input.seam, lay)),
   );
-  const between = input.extras.map((e) => extraMember(e, input.seam, slack));
-  return [...inBlocks, ...between];
+  return [...inBlocks, ...input.extras.map((e) => extraMember(e, input.seam, lay))];
 }
 
-function blockMember(b: PieceBlock, patch: Patch, seam: Length, slack: Length): Member {
+type Lay = (s: Shape, role: Role) => Shape;
+
+/** Lays shapes on the fabric; a shape like one laid before is laid the same way, without thinking. */
+function framer(slack: Length): Lay {
+  const laid: { readonly shape: Shape; readonly wedge: boolean; readonly frame: Shape }[] = [];
+  return (given, role) => {
+    const shape = withoutStraightCorners(given, slack);
+    const wedge = isWedge(role, shape);
+    for (const known of laid) {
+      if (known.wedge !== wedge) continue;
+      const roll = rollTo(known.shape, shape, slack, true);
+      if (roll !== undefined) return known.frame;
+    }
+    const frame = framed(shape, role, slack);
+    laid.push({ shape, wedge, frame });
+    return frame;
+  };
+}
+
+function blockMember(b: PieceBlock, patch: Patch, seam: Length, lay: Lay): Member {
   const allowances = b.allowances?.[patch.id] ?? patch.polygon.map(() => seam);
   if (allowances.length !== patch.polygon.length)
     throw new RangeError(
@@ -113,27 +132,24 @@ function blockMember(b: PieceBlock, patch: Patch, seam: Length, slack: Length): 
     role: patch.role,
     hand: patch.hand,
     fabricId,
-    shape: framed(withoutStraightCorners(shape, slack), patch.role, slack),
+    shape: lay(shape, patch.role),
     blockId: b.geometry.id,
     count: b.count,
   };
 }
 
-function extraMember(e: QuiltPatch & { count: number }, seam: Length, slack: Length): Member {
-  const shape = withoutStraightCorners(
-    {
-      finished: e.polygon,
-      allowances: e.polygon.map(() => seam),
-      outside: outsideByRole(e.role, e.polygon),
-    },
-    slack,
-  );
+function extraMember(e: QuiltPatch & { count: number }, seam: Length, lay: Lay): Member {
+  const shape = {
+    finished: e.polygon,
+    allowances: e.polygon.map(() => seam),
+    outside: outsideByRole(e.role, e.polygon),
+  };
   return {
     patchId: e.id,
     role: e.role,
     hand: "none",
     fabricId: e.fabricId,
-    shape: framed(shape, e.role, slack),
+    shape: lay(shape, e.role),
     count: e.count,
   };
 }

@@ -42,13 +42,16 @@ export function turnedOver(s: Shape): Shape {
 
 /**
  * How far b's list must be rolled so that it is a, turned and moved only; undefined when they are not
- * congruent. A convex polygon is fixed by its sides and the chords over every second corner, so equal
+ * congruent. With `outsideToo` the same edges must lie on the outside. A convex polygon is fixed by its sides and the chords over every second corner, so equal
  * distances are all that needs comparing, and one tolerance does for all of them.
  */
-export function rollTo(a: Shape, b: Shape, slack: Length): number | undefined {
+export function rollTo(a: Shape, b: Shape, slack: Length, outsideToo = false): number | undefined {
   const n = a.finished.length;
   if (b.finished.length !== n) return undefined;
-  for (let roll = 0; roll < n; roll++) if (matches(a, b, roll, slack)) return roll;
+  for (let roll = 0; roll < n; roll++) {
+    const sameOutside = () => a.outside.every((o, i) => o === b.outside[(i + roll) % n]);
+    if (matches(a, b, roll, slack) && (!outsideToo || sameOutside())) return roll;
+  }
   return undefined;
 }
 

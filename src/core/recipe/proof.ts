@@ -73,6 +73,7 @@ export function prove(laid: Laid, unit: Unit): Proof {
   const placed = { ...laid, finished };
   const facingAll = meet(placed, planes);
   const facingFree = meet(placed, free);
+  const seamSpares = spares(placed, planes, slack);
   const narrowest = Math.min(...laid.allowances);
   const w = Math.min(...facingFree.map(needle), ...(free.length === 0 ? [narrowest] : []));
   const spare = Math.min(
@@ -90,8 +91,8 @@ export function prove(laid: Laid, unit: Unit): Proof {
     w,
     spare: calm(spare, slack),
     reach,
-    spareBySide: sides(placed, planes, slack),
-    spareByCorner: corners(placed, planes, slack),
+    spareBySide: bySide(seamSpares),
+    spareByCorner: byCorner(seamSpares),
     offCenter: playOf(facingAll, facingFree, directions, slack),
     verdict,
     thin: verdict === "proved" ? [] : thinPlaces(placed, planes, slack),
@@ -144,25 +145,34 @@ function bestShift(meetings: readonly Meeting[], along: readonly Point[], far: L
   );
 }
 
-/** Distance out from both ends of seam j, square to it, to the nearest raw edge. */
-function outFrom(laid: Laid, planes: readonly HalfPlane[], j: number, at: Point): Length {
-  const m = halfPlanes(laid.finished)[j].n;
-  return Math.min(
-    ...planes.filter((h) => dot(h.n, m) > FACING).map((h) => (h.c - dot(h.n, at)) / dot(h.n, m)),
-  );
+/** Spare of one seam at its two ends: out square to it to the nearest raw edge, less its allowance. */
+interface SeamSpare {
+  readonly from: Length;
+  readonly to: Length;
 }
 
-const sides = (laid: Laid, planes: readonly HalfPlane[], slack: Length): SpareAt[] =>
-  edges(laid.finished).map(({ from, to }, index) => {
-    const out = Math.min(outFrom(laid, planes, index, from), outFrom(laid, planes, index, to));
-    return { index, spare: calm(out - laid.allowances[index], slack) };
+function spares(laid: Laid, planes: readonly HalfPlane[], slack: Length): SeamSpare[] {
+  const seams = halfPlanes(laid.finished);
+  return edges(laid.finished).map(({ from, to }, j) => {
+    const facing = planes
+      .map((h) => ({ h, k: dot(h.n, seams[j].n) }))
+      .filter(({ k }) => k > FACING);
+    const out = (at: Point) => Math.min(...facing.map(({ h, k }) => (h.c - dot(h.n, at)) / k));
+    return {
+      from: calm(out(from) - laid.allowances[j], slack),
+      to: calm(out(to) - laid.allowances[j], slack),
+    };
   });
+}
 
-const corners = (laid: Laid, planes: readonly HalfPlane[], slack: Length): SpareAt[] =>
-  laid.finished.map((v, index) => {
-    const before = (index + laid.finished.length - 1) % laid.finished.length;
-    const out = [before, index].map((j) => outFrom(laid, planes, j, v) - laid.allowances[j]);
-    return { index, spare: calm(Math.min(...out), slack) };
+const bySide = (list: readonly SeamSpare[]): SpareAt[] =>
+  list.map((s, index) => ({ index, spare: Math.min(s.from, s.to) }));
+
+/** At each corner the seam that ends there and the seam that starts there. */
+const byCorner = (list: readonly SeamSpare[]): SpareAt[] =>
+  list.map((s, index) => {
+    const before = list[(index + list.length - 1) % list.length];
+    return { index, spare: Math.min(before.to, s.from) };
   });
 
 /**
