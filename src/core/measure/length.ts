@@ -52,7 +52,7 @@ const UNITS: Readonly<Record<string, { unit: Unit; times: number }>> = {
   m: { unit: "mm", times: 1000 },
 };
 
-const MIXED = /^(\d+)[\s-]+(\d+)\/(\d+)$/;
+const MIXED = /^(\d+)(?:\s+|\s*-\s*)(\d+)\/(\d+)$/;
 const SIMPLE = /^(\d+)\/(\d+)$/;
 const DECIMAL = /^(\d+)(?:[.,](\d+))?$|^[.,](\d+)$/;
 const LONGEST = 40;
@@ -76,9 +76,11 @@ export function parseLength(text: string, documentUnit: Unit): LengthResult {
     .replace(/[\u00a0\u2009\u202f]/g, " ")
     .replace(/\s*\/\s*/g, "/")
     .trim();
-  const m = /^([\d\s.,/-]+?)\s*([a-z"″”]*)$/.exec(rest);
+  // "in." is how many write it; the point after a number alone is no length.
+  const m = /^([\d\s.,/-]+?)\s*(?:([a-z]+)\.?|(["″”]?))$/.exec(rest);
   if (!m) return fail("not-a-length");
-  const [, number, suffix] = m;
+  const [, number, word, mark] = m;
+  const suffix = word ?? mark;
   const named =
     suffix === ""
       ? { unit: documentUnit, times: 1 }

@@ -28,8 +28,9 @@ const isRulerFraction = (step: Step): boolean => step.unit === "in" && step.size
 
 const trimDecimal = (f: Fraction): string => String(Number(f.valueOf().toFixed(4)));
 
-/** `7 3/16`, `3/4`, `8`: lowest terms, whole number first. */
+/** `7 3/16`, `3/4`, `8`, `-1/2`: lowest terms, whole number first. */
 export function printFraction(f: Fraction): string {
+  if (f.s < 0n) return `-${printFraction(f.neg())}`;
   const whole = f.n / f.d;
   const rest = f.n % f.d;
   if (rest === 0n) return String(whole);
