@@ -21,6 +21,9 @@ import {
 
 type Plan = { name: string; role?: Patch["role"]; hand?: Patch["hand"] } | [HalfPlane, Plan, Plan];
 
+/** Printed with every seeded law, so that a failure can be run again. */
+export const SEED = 20260808;
+
 export const square = (half: number): Polygon => [
   point(-half, -half),
   point(half, -half),

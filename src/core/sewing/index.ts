@@ -1,9 +1,16 @@
+export * from "./assembly.ts";
 export * from "./crossings.ts";
 export * from "./grid.ts";
+export * from "./laws.ts";
 export * from "./measures.ts";
+export * from "./minutes.ts";
 export * from "./nest.ts";
+export * from "./plies.ts";
 export * from "./pressing.ts";
-export type { SpareOf } from "./spare.ts";
-export { spareFrom } from "./spare.ts";
+export * from "./seamTest.ts";
+export { type Follow, rawOutline, type Sewn, shiftsOf } from "./shift.ts";
+export { noSpare, type SpareOf, spareFrom } from "./spare.ts";
+export * from "./steps.ts";
+export * from "./stops.ts";
 export * from "./types.ts";
 export * from "./units.ts";

@@ -9,7 +9,6 @@ import {
   halfPlanes,
   leftHalfPlane,
   leftOf,
-  norm,
   ORIGIN,
   offset,
   type Point,
