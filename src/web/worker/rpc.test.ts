@@ -66,6 +66,18 @@ describe("newer questions", () => {
     expect(made()[0].asked.map((a) => a.args[0])).toEqual([1, 4, 7]);
   });
 
+  test("of the first lane go before all that wait", async () => {
+    const worked = new Worked<{ double: (x: number) => number }>(make, { first: "page" });
+    const asks = [
+      worked.ask("choice", "double", 1),
+      worked.ask("other", "double", 2),
+      worked.ask("page", "double", 3),
+    ];
+    for (const value of [2, 6, 4]) made()[0].reply({ value });
+    await Promise.all(asks);
+    expect(made()[0].asked.map((a) => a.args[0])).toEqual([1, 3, 2]);
+  });
+
   test("make a running one of their lane worthless even when it ends in time", async () => {
     const worked = newWorked();
     const old = worked.ask("a", "double", 1);

@@ -53,6 +53,8 @@ interface Job extends Ask {
 export interface Limits {
   /** How long, in milliseconds, a superseded computation may go on. */
   readonly patience?: number;
+  /** The lane whose questions go before all others. */
+  readonly first?: string;
   /** How long any computation may take before its worker is taken for hung. */
   readonly limit?: number;
 }
@@ -62,16 +64,18 @@ export class Worked<S extends Services> {
   private readonly make: () => Worker;
   private readonly patience: number;
   private readonly limit: number;
+  private readonly first: string | undefined;
   private worker: Worker | null = null;
   private waiting: Job[] = [];
   private running: Job | null = null;
   private timer: ReturnType<typeof setTimeout> | undefined;
   private count = 0;
 
-  constructor(make: () => Worker, { patience = 500, limit = 30_000 }: Limits = {}) {
+  constructor(make: () => Worker, { patience = 500, limit = 30_000, first }: Limits = {}) {
     this.make = make;
     this.patience = patience;
     this.limit = limit;
+    this.first = first;
   }
 
   ask<N extends keyof S & string>(
@@ -87,7 +91,7 @@ export class Worked<S extends Services> {
         this.waiting.filter((j) => j.lane !== lane),
       ];
       for (const { end } of older) end({ kind: "superseded" });
-      this.waiting = [...others, job];
+      this.waiting = lane === this.first ? [job, ...others] : [...others, job];
       if (this.running?.lane === lane) this.giveUpIn(this.patience, { kind: "superseded" });
       this.next();
     });
