@@ -11,6 +11,20 @@ export interface Stock {
   readonly folds: 0 | 1;
 }
 
+/** Pieces of fabric of one size: a quarter, a leftover, a bolt end. Strips are cut across its width. */
+export interface Sheet {
+  readonly id: string;
+  readonly fabricId: string;
+  readonly width: Length;
+  readonly length: Length;
+  /** How many there are; Infinity when they can be had as often as needed. */
+  readonly count: number;
+  /** What using one counts (its area when not said). Must be more than nothing. */
+  readonly cost?: number;
+  /** May strips also be cut along its length? */
+  readonly eitherWay?: boolean;
+}
+
 export interface Placement {
   readonly demandId: string;
   /** Along the strip, from the left edge (from the raw edges of a strip cut double). */
