@@ -1,12 +1,12 @@
 import { runOf } from "./handbook.ts";
 import type { Lay } from "./lay.ts";
 import { runLength } from "./lay.ts";
-import type { Batch, PatternRun, StripProblem } from "./problem.ts";
+import type { Batch, Pattern, PatternRun, StripProblem } from "./problem.ts";
 import type { Placement, Strip } from "./types.ts";
 import type { Job } from "./work.ts";
 
 /** A run with its exact number of copies, spare ones left out. */
-interface Cutting {
+export interface Cutting {
   readonly run: PatternRun;
   readonly copies: number;
 }
@@ -21,7 +21,7 @@ export function drawStrips(p: StripProblem, plan: readonly Batch[], layers: 1 | 
   let left = plan;
   while (spare.some((n) => n > 0)) {
     const best = left
-      .map((batch) => ({ batch, cuttings: without(p, batch, spare) }))
+      .map((batch) => ({ batch, cuttings: without(p, batch.pattern, spare) }))
       .map((c) => ({ ...c, room: endRoom(p, c.batch, c.cuttings) }))
       .reduce((a, b) => (b.room > a.room ? b : a));
     const { batch, cuttings } = best;
@@ -38,12 +38,12 @@ export function drawStrips(p: StripProblem, plan: readonly Batch[], layers: 1 | 
   ];
 }
 
-const whole = (run: PatternRun): Cutting => ({ run, copies: run.columns * run.rows });
+export const whole = (run: PatternRun): Cutting => ({ run, copies: run.columns * run.rows });
 
 /** The strip with as many spare copies left out as there are. */
-function without(p: StripProblem, batch: Batch, spare: readonly number[]): Cutting[] {
+export function without(p: StripProblem, pattern: Pattern, spare: readonly number[]): Cutting[] {
   const left = [...spare];
-  return batch.pattern.runs.map((run) => {
+  return pattern.runs.map((run) => {
     const { item } = p.options[run.option];
     const out = Math.min(left[item], run.columns * run.rows);
     left[item] -= out;
@@ -65,7 +65,7 @@ const lengthOfCutting = (p: StripProblem, c: Cutting): number =>
   runLength(p.options[c.run.option].lay, columnsFor(c));
 
 /** Tallest runs first, from the left; the rows of a stacked run over one another. */
-function stripOf(
+export function stripOf(
   p: StripProblem,
   cuttings: readonly Cutting[],
   times: number,

@@ -42,7 +42,7 @@ export function finishLayout({
 }
 
 /** Tall strips first, full before partly used; equal ones stay as they came. */
-function placeStrips(strips: readonly Strip[]): Strip[] {
+export function placeStrips(strips: readonly Strip[]): Strip[] {
   const order = strips.map((s, i) => ({ s, i }));
   order.sort((a, b) => b.s.height - a.s.height || b.s.times - a.s.times || a.i - b.i);
   let from: Length = 0;

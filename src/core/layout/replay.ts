@@ -1,4 +1,4 @@
-import type { Demand, FabricLayout, Placement, Stock, Strip } from "./types.ts";
+import type { Demand, FabricLayout, Placement, Sheet, SheetPlan, Stock, Strip } from "./types.ts";
 
 /** What is wrong with a layout, found by cutting it again on paper. */
 export interface Fault {
@@ -17,7 +17,8 @@ export interface Fault {
     | "wrong-length"
     | "bound-above-plan"
     | "plan-above-handbook"
-    | "off-register";
+    | "unknown-sheet"
+    | "too-many-sheets";
   readonly place: string;
   readonly needed?: number;
   readonly found?: number;
@@ -57,7 +58,7 @@ export function replay(
     faults.push({ what: "bound-above-plan", place: layout.fabricId, found: layout.lowerBound });
   if (layout.length > layout.handbook + CLOSE)
     faults.push({ what: "plan-above-handbook", place: layout.fabricId, found: layout.length });
-  return [...faults, ...countFaults(layout, demands, stock)];
+  return [...faults, ...countFaults(layout, demands, stock.fabricId)];
 }
 
 function stripFaults(
@@ -65,6 +66,7 @@ function stripFaults(
   place: string,
   known: ReadonlyMap<string, Demand>,
   stock: Stock,
+  sheetTurned = false,
 ): Fault[] {
   const faults: Fault[] = [];
   if (!(strip.height > 0 && strip.times >= 1 && Number.isInteger(strip.times)))
@@ -92,25 +94,19 @@ function stripFaults(
         needed: run.y + run.height,
         found: strip.height,
       });
-    faults.push(...sizeFaults(run, demand, place));
+    faults.push(...sizeFaults(run, demand, place, sheetTurned));
   }
   return [...faults, ...pairFaults(strip, place)];
 }
 
-function sizeFaults(run: Placement, demand: Demand, place: string): Fault[] {
-  const { kind, first, pitch, height } = demand.shape;
+function sizeFaults(run: Placement, demand: Demand, place: string, sheetTurned: boolean): Fault[] {
+  const { first, pitch, height } = demand.shape;
   const at = `${place} ${run.demandId}`;
   if (run.segment) {
     const fine = demand.joinsAllowed && run.copies === 1 && same(run.height, height);
     return fine ? [] : [{ what: "run-wrong-size", place: at, needed: height, found: run.height }];
   }
-  if (
-    run.turned &&
-    kind !== "along" &&
-    (kind !== "rect" || demand.turns !== "quarter" || demand.up)
-  )
-    return [{ what: "run-may-not-turn", place: at }];
-  if (!run.turned && kind === "along") return [{ what: "run-may-not-turn", place: at }];
+  if (!mayLie(run, demand, sheetTurned)) return [{ what: "run-may-not-turn", place: at }];
   const long = run.turned ? run.copies * height : first + (run.copies - 1) * pitch;
   const tall = run.turned ? first : height;
   const fine = run.copies >= 1 && Number.isInteger(run.copies);
@@ -119,6 +115,15 @@ function sizeFaults(run: Placement, demand: Demand, place: string): Fault[] {
   if (!same(run.height, tall))
     return [{ what: "run-wrong-size", place: at, needed: tall, found: run.height }];
   return [];
+}
+
+/** On a sheet cut along its length everything lies a quarter turned, so the rules change sides. */
+function mayLie(run: Placement, demand: Demand, sheetTurned: boolean): boolean {
+  const { kind } = demand.shape;
+  const free = demand.turns === "quarter" && !demand.up;
+  if (kind === "nested") return !run.turned && (free || !sheetTurned);
+  if (kind === "along") return run.turned !== sheetTurned;
+  return free || run.turned === sheetTurned;
 }
 
 /** No two runs overlap, and crosscuts through the whole strip part the columns. */
@@ -140,7 +145,11 @@ function pairFaults(strip: Strip, place: string): Fault[] {
   return faults;
 }
 
-function countFaults(layout: FabricLayout, demands: readonly Demand[], stock: Stock): Fault[] {
+function countFaults(
+  layout: Pick<FabricLayout, "strips" | "unplaced">,
+  demands: readonly Demand[],
+  fabricId: string,
+): Fault[] {
   const made = new Map<string, { copies: number; length: number; spare: number; joins: number }>();
   const at = (id: string) => {
     const had = made.get(id) ?? { copies: 0, length: 0, spare: 0, joins: 0 };
@@ -161,7 +170,7 @@ function countFaults(layout: FabricLayout, demands: readonly Demand[], stock: St
     }
   const missing = new Map(layout.unplaced.map((u) => [u.demandId, u.count]));
   return demands.flatMap((d): Fault[] => {
-    if (d.fabricId !== stock.fabricId) return [];
+    if (d.fabricId !== fabricId) return [];
     const m = at(d.id);
     const needed = Math.max(0, d.count) - (missing.get(d.id) ?? 0);
     if (m.joins > 0) {
@@ -175,4 +184,43 @@ function countFaults(layout: FabricLayout, demands: readonly Demand[], stock: St
       ? []
       : [{ what: "wrong-count", place: d.id, needed, found: m.copies }];
   });
+}
+
+/** The same for a plan on pieces of fabric: each fits its piece, and no more pieces than there are. */
+export function replaySheets(
+  plan: SheetPlan,
+  demands: readonly Demand[],
+  sheets: readonly Sheet[],
+): readonly Fault[] {
+  const known = new Map(demands.map((d) => [d.id, d]));
+  const used = new Map<string, number>();
+  const faults: Fault[] = [];
+  plan.sheets.forEach((cut, i) => {
+    const place = `${cut.sheetId} ${i + 1}`;
+    const sheet = sheets.find((s) => s.id === cut.sheetId);
+    if (!sheet || (cut.turned && !sheet.eitherWay)) {
+      faults.push({ what: "unknown-sheet", place });
+      return;
+    }
+    used.set(sheet.id, (used.get(sheet.id) ?? 0) + cut.times);
+    const [width, length] = cut.turned ? [sheet.length, sheet.width] : [sheet.width, sheet.length];
+    const stock: Stock = { fabricId: sheet.fabricId, width, folds: 0 };
+    let from = 0;
+    for (const strip of cut.strips) {
+      if (!same(strip.from, from)) faults.push({ what: "strip-out-of-place", place, needed: from });
+      from += strip.height * strip.times;
+      faults.push(...stripFaults(strip, place, known, stock, cut.turned));
+    }
+    if (from > length + CLOSE)
+      faults.push({ what: "strip-off-fabric", place, needed: from, found: length });
+  });
+  for (const sheet of sheets) {
+    const times = used.get(sheet.id) ?? 0;
+    if (times > sheet.count)
+      faults.push({ what: "too-many-sheets", place: sheet.id, needed: times, found: sheet.count });
+  }
+  const strips = plan.sheets.flatMap((cut) =>
+    cut.strips.map((s) => ({ ...s, times: s.times * cut.times })),
+  );
+  return [...faults, ...countFaults({ strips, unplaced: plan.unplaced }, demands, plan.fabricId)];
 }

@@ -33,7 +33,7 @@ export interface SheetProblem {
   readonly cuts: readonly number[];
   readonly kinds: readonly SheetKind[];
   readonly limits: readonly number[];
-  /** What going without one cut of an item counts: more than any sheet. */
+  /** What going without one cut of an item counts. */
   readonly missing: readonly number[];
 }
 
@@ -43,6 +43,7 @@ export function sheetProblem(
   demands: readonly Demand[],
   sheets: readonly Sheet[],
   stacks: boolean,
+  elsewhere?: readonly number[],
 ): SheetProblem {
   const limited = sheets.filter((s) => Number.isFinite(s.count));
   const kinds = sheets.flatMap((sheet) => {
@@ -53,15 +54,19 @@ export function sheetProblem(
       ? [kind(false), kind(true)]
       : [kind(false)];
   });
+  // Without another place to cut it, going without must count more than any sheet.
   const dearest = Math.max(1, ...kinds.map((k) => k.cost));
+  const largest = Math.max(...demands.map(areaEach));
   return {
     demands,
     cuts: demands.map((d) => Math.max(0, d.count)),
     kinds: kinds.filter((k) => k.strips.options.length > 0),
     limits: limited.map((s) => s.count),
-    missing: demands.map(() => 20 * dearest),
+    missing: elsewhere ?? demands.map((d) => dearest * (2 + (20 * areaEach(d)) / largest)),
   };
 }
+
+const areaEach = ({ shape }: Demand): number => shape.pitch * shape.height;
 
 export const costOf = (sheet: Sheet): number => sheet.cost ?? sheet.width * sheet.length;
 

@@ -79,6 +79,33 @@ export interface FabricLayout {
   readonly findings: readonly Finding[];
 }
 
+/** How sheets of one kind are cut. */
+export interface SheetLayout {
+  readonly sheetId: string;
+  /** Strips run along the sheet's length, not across its width. */
+  readonly turned: boolean;
+  /** Sheets cut alike. */
+  readonly times: number;
+  /** Length of its strips. */
+  readonly width: Length;
+  /** Room for strips one after another. */
+  readonly length: Length;
+  readonly strips: readonly Strip[];
+  readonly leftovers: readonly Leftover[];
+}
+
+export interface SheetPlan {
+  readonly fabricId: string;
+  readonly sheets: readonly SheetLayout[];
+  /** Sum of what each sheet used counts. */
+  readonly cost: number;
+  /** No plan that cuts as much costs less. */
+  readonly lowerBound: number;
+  readonly proven: boolean;
+  readonly unplaced: readonly { readonly demandId: string; readonly count: number }[];
+  readonly findings: readonly Finding[];
+}
+
 export interface Yardage {
   readonly fabricId: string;
   readonly width: Length;
