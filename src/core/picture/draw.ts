@@ -285,7 +285,7 @@ function grayOps(
   if (swatch.look.kind === "bands") {
     const stroke = { color: theme.fabricInk, width: theme.hatch.width * 0.8 };
     const tone = (color: string): string =>
-      grayOf(full ? grayValue(color) : Math.min(1, 0.74 + 0.5 * grayValue(color)));
+      grayOf(full ? grayValue(color) : Math.min(1, 0.6 + 0.56 * grayValue(color)));
     return parts.map((part) => ({
       op: "path",
       points: flipAll(c, part.polygon),

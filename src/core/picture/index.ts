@@ -1,4 +1,10 @@
-export { type BlockPictureOptions, blockMarks, blockPicture, patchFill } from "./block.ts";
+export {
+  type BlockPictureOptions,
+  blockMarks,
+  blockPicture,
+  patchFill,
+  seamsOf,
+} from "./block.ts";
 export { dimension, leftHanded, picture, rectangle, tape } from "./compose.ts";
 export {
   type CoverPictureOptions,

@@ -19,7 +19,7 @@ import {
   subtract,
 } from "../geometry/index.ts";
 import type { Length, Unit } from "../measure/index.ts";
-import type { SewnUnit } from "../sewing/types.ts";
+import type { Measure, SewnUnit } from "../sewing/types.ts";
 import { type BlockPictureOptions, patchesOf, patchFill, seamsOf } from "./block.ts";
 import { all, leftHanded, picture } from "./compose.ts";
 import type { Mark, Picture } from "./marks.ts";
@@ -30,6 +30,10 @@ export interface UnitPictureOptions
   readonly seam: Length;
   readonly letters?: (patch: Patch) => string | undefined;
   readonly small?: Length;
+  /** Seams sewn in this step besides the unit's own (four corners are one step). */
+  readonly steps?: readonly string[];
+  /** The width to check, drawn as a measured line outside the unit. */
+  readonly measure?: Measure;
   /** Distances from the center to each side, written on the square-up diagram. */
   readonly squareUp?: string;
   readonly title?: string;
@@ -58,21 +62,29 @@ export function unitPicture(
   );
   const box = boundingBox(raw);
   const small = options.small ?? Math.max(block.width, block.height) / 14;
+  // Squaring up alone sews nothing; four corners and the trim may be one step.
+  const bare = options.squareUp !== undefined && options.steps?.length === 0;
+  const isStep = (id: string): boolean => id === node.id || (options.steps ?? []).includes(id);
   const marks: Mark[] = [
     ...patchesOf(node).map((p) => rawPatch(block, p, node.outline, raw, options)),
     { kind: "shape", polygon: raw, line: "cut", id: unit.id },
     ...seamsOf(node)
-      .filter((s) => s.id !== node.id)
+      .filter((s) => bare || !isStep(s.id))
+      .map((s): Mark => ({ kind: "line", line: "seam", points: toRaw(s.seam, node, raw) })),
+    ...seamsOf(node)
+      .filter((s) => isStep(s.id) && !bare)
       .map(
-        (s): Mark => ({ kind: "line", line: "seam", points: toRaw(s.seam, s.outline, node, raw) }),
+        (s): Mark => ({ kind: "line", line: "step", points: toRaw(s.seam, node, raw), id: s.id }),
       ),
-    { kind: "line", line: "step", points: toRaw(node.seam, node.outline, node, raw), id: node.id },
     ...patchesOf(node).flatMap((p): Mark[] => {
       const text = options.letters?.(p);
       return text ? [letterOn(p, text, small)] : [];
     }),
-    ...pressMarks(node, unit.press, small),
   ];
+  const sewn = seamsOf(node).filter((s) => isStep(s.id) && !bare);
+  for (const s of sewn) marks.push(...pressMarks(s, unit.press, small));
+  if (options.measure && !options.squareUp)
+    marks.push(...measureMarks(raw, options.measure, small));
   if (options.squareUp) marks.push(...squareUpMarks(raw, options.squareUp, small));
   const made = picture({
     title: options.title ?? `Unit ${unit.letter}, stage ${unit.stage}`,
@@ -80,7 +92,7 @@ export function unitPicture(
     box,
     marks,
     small,
-    edges: all(small * 0.25),
+    edges: all(small * (options.measure ? 1.3 : 0.25)),
   });
   return options.leftHanded ? leftHanded(made) : made;
 }
@@ -104,7 +116,6 @@ function rawPatch(
 /** A seam drawn to the raw edges where it ends on the unit's outside. */
 function toRaw(
   seam: { readonly from: Point; readonly to: Point },
-  _outline: Polygon,
   node: Node,
   raw: Polygon,
 ): [Point, Point] {
@@ -183,6 +194,41 @@ function pressMarks(node: Node, press: SewnUnit["press"], small: Length): Mark[]
 
 const centroidOf = (t: SeamTree): Point =>
   centroid(t.kind === "patch" ? t.patch.polygon : t.outline);
+
+/**
+ * The width to check: from one raw edge square across to the parallel edge or the far corner, or
+ * along one edge; drawn on that side of the unit where it is nearest to both.
+ */
+function measureMarks(raw: Polygon, m: Measure, small: Length): Mark[] {
+  const n = raw.length;
+  const a = raw[m.edge % n];
+  const b = raw[(m.edge + 1) % n];
+  const along = normalized(subtract(b, a));
+  const into = leftOf(along);
+  const off = 0.75 * small;
+  if (m.kind === "along") {
+    const away = scale(into, -off);
+    return tickedLine(add(a, away), add(b, away), small);
+  }
+  const far = m.kind === "corner" ? raw[m.to % n] : raw[(m.to + 1) % n];
+  const at = (p: Point): number => dot(subtract(p, a), along);
+  const spread = raw.map(at);
+  const [low, high] = [Math.min(...spread), Math.max(...spread)];
+  const middleOfBoth = (at(b) / 2 + at(far)) / 2;
+  const place = middleOfBoth - low < high - middleOfBoth ? low - off : high + off;
+  const from = add(a, scale(along, place));
+  return tickedLine(from, add(from, scale(into, m.unfinished)), small);
+}
+
+function tickedLine(a: Point, b: Point, small: Length): Mark[] {
+  const tick = scale(leftOf(normalized(subtract(b, a))), 0.3 * small);
+  const across = (p: Point): Mark => ({
+    kind: "line",
+    line: "press",
+    points: [add(p, tick), subtract(p, tick)],
+  });
+  return [across(a), across(b), { kind: "line", line: "press", points: [a, b] }];
+}
 
 /** From the center to the right and the upper raw side, as the ruler is laid. */
 function squareUpMarks(raw: Polygon, text: string, small: Length): Mark[] {

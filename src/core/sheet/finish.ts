@@ -1,0 +1,153 @@
+import { knownLength } from "../measure/index.ts";
+import type { Drawing } from "../picture/index.ts";
+import { type Mark, picture, rectangle } from "../picture/index.ts";
+import { type Block, Column } from "./column.ts";
+import { columnAt, columns, STYLES } from "./grid.ts";
+import { drawn, fabricName, listed, type SheetJob, sayBoth, sayUnit, smallAt } from "./job.ts";
+
+/** "And then?": rows, borders, finishing, cautions. `first` numbers its first step. */
+export function finishBlock(job: SheetJob, first: number): Block {
+  const c = new Column();
+  c.question("And then?", "layout, borders, finishing");
+  const top = c.y + 4;
+  const half = columns(6);
+  c.y = top;
+  const map = rowsDrawing(job, half);
+  if (map) {
+    c.figure(map);
+    c.gap(4);
+    c.paragraph(mapWords(job), STYLES.soft, { width: half });
+  }
+  c.gap(5);
+  c.paragraph(CAUTION, STYLES.text, { width: half });
+  let lowest = c.y;
+  const steps = finishSteps(job, first);
+  const x = columnAt(6);
+  const two = steps.length > 2;
+  steps.forEach((step, i) => {
+    const right = two && i >= Math.ceil(steps.length / 2);
+    if (i === 0 || (right && i === Math.ceil(steps.length / 2))) c.y = top;
+    const at = right ? columnAt(9) : x;
+    const width = two ? columns(3) : half;
+    c.paragraph(step.words, STYLES.text, { x: at, width });
+    c.gap(5);
+    if (step.stop) c.stop(step.stop, step.how ?? "", at, width);
+    c.gap(7);
+    lowest = Math.max(lowest, c.y);
+  });
+  c.y = lowest;
+  return c.block();
+}
+
+/** Plain, and no more than the makers of the tools say themselves. */
+const CAUTION =
+  "**Take care.** Close the rotary cutter after every cut; cut away from yourself, with your fingers off the ruler's edge. Press the iron down and lift it, never push it along a slanted edge; set it on its heel, away from the mat. Take out pins before the needle. The makers' own instructions for cutter, iron and machine come first.";
+
+interface FinishStep {
+  readonly words: string;
+  readonly stop?: string;
+  readonly how?: string;
+}
+
+export function finishSteps(job: SheetJob, first: number): FinishStep[] {
+  const { quilt } = job.answer;
+  if (!quilt) return [];
+  const { brief, seam } = job;
+  const raw = (w: number, h: number): string => sayBoth(job, w + 2 * seam, h + 2 * seam);
+  const steps: FinishStep[] = [];
+  let number = first;
+  const names = listed(job.answer.blocks.filter((b) => b.count > 0).map((b) => `${b.name} blocks`));
+  const sashed = brief.quilt.sashing !== undefined;
+  steps.push({
+    words: `**${number++} Rows.** Lay out ${quilt.rows} rows of ${quilt.columns}: ${names}${sashed ? ", with the sashing between" : ""}, as drawn. Sew each row; press odd rows to the left and even rows to the right, so that they nest. Join the rows.`,
+    stop: raw(quilt.centerWidth, quilt.centerHeight),
+    how: "unfinished",
+  });
+  let [width, height] = [quilt.centerWidth, quilt.centerHeight];
+  for (const border of brief.quilt.borders) {
+    const b = knownLength(border.width, brief.unit);
+    const mitred = border.join === "mitred";
+    width += 2 * b;
+    height += 2 * b;
+    steps.push({
+      words: mitred
+        ? `**${number++} Border, mitred.** ${fabricName(job, border.fabric)}, ${sayUnit(job, b + 2 * seam)} wide. Measure through the middle. Sew each strip from mark to mark, a seam short of the corners; then the corners. Press outward.`
+        : `**${number++} Border.** ${fabricName(job, border.fabric)}, ${sayUnit(job, b + 2 * seam)} wide. Measure through the middle; cut and sew the sides to that, then top and bottom. Press outward.`,
+      stop: raw(width, height),
+      how: "unfinished",
+    });
+  }
+  const { binding } = brief.finishing ?? {};
+  const bind = binding
+    ? `Join the ${fabricName(job, binding.fabric)} strips ${binding.join === "straight" ? "end to end" : "on the slant"}, fold in half, bind.`
+    : "Bind.";
+  steps.push({
+    words: `**${number++} Finish.** Layer with batting and backing. Quilt, trim square. ${bind}`,
+    stop: sayBoth(job, quilt.width, quilt.height),
+    how: "when bound",
+  });
+  return steps;
+}
+
+/** A letter for each kind of block: its first, or its place in the list where two begin alike. */
+export function blockLetters(job: SheetJob): Readonly<Record<string, string>> {
+  const { blocks } = job.answer;
+  const initials = blocks.map((b) => b.name.charAt(0).toUpperCase());
+  const distinct = new Set(initials).size === initials.length;
+  return Object.fromEntries(blocks.map((b, i) => [b.id, distinct ? initials[i] : String(i + 1)]));
+}
+
+/** The blocks by letter, row by row. */
+function rowsDrawing(job: SheetJob, room: number): Drawing | undefined {
+  const { quilt } = job.answer;
+  if (!quilt) return undefined;
+  const scale = Math.min(room / quilt.width, 130 / quilt.height);
+  const letters = blockLetters(job);
+  const small = smallAt(scale);
+  const marks: Mark[] = [];
+  const outline = rectangle(-quilt.width / 2, -quilt.height / 2, quilt.width, quilt.height);
+  for (const p of quilt.extras) marks.push({ kind: "shape", polygon: p.polygon, line: "rule" });
+  for (const p of job.placed) {
+    const block = job.answer.blocks.find((b) => b.id === p.blockId);
+    if (!block) continue;
+    marks.push({
+      kind: "group",
+      at: p.at,
+      marks: [{ kind: "shape", polygon: block.outline, line: "seam" }],
+    });
+    const size = Math.min(block.width, block.height) / small;
+    if (size > 1.1)
+      marks.push({
+        kind: "text",
+        at: { x: p.at.x, y: p.at.y - 0.4 * small * 1.2 },
+        text: letters[p.blockId],
+        size: size > 1.6 ? 1.2 : 1,
+        anchor: "middle",
+        weight: "bold",
+      });
+  }
+  marks.push({ kind: "shape", polygon: outline, line: "cut" });
+  const made = picture({
+    title: `Where each block lies: ${quilt.rows} rows of ${quilt.columns}`,
+    unit: job.brief.unit,
+    box: {
+      left: -quilt.width / 2,
+      right: quilt.width / 2,
+      bottom: -quilt.height / 2,
+      top: quilt.height / 2,
+    },
+    marks,
+    small,
+    edges: { left: 0.1 * small, right: 0.1 * small, top: 0.1 * small, bottom: 0.1 * small },
+  });
+  return drawn(job, made, scale);
+}
+
+function mapWords(job: SheetJob): string {
+  const letters = blockLetters(job);
+  const kinds = job.answer.blocks
+    .filter((b) => b.count > 0)
+    .map((b) => `${letters[b.id]}: ${b.name}, ${b.count}`);
+  const turned = job.placed.some((p) => Math.abs(p.at.turn) > 1e-9);
+  return `${kinds.join("; ")}. ${turned ? "Some blocks are turned: follow the picture." : "No block is turned."}`;
+}

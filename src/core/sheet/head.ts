@@ -1,0 +1,174 @@
+import type { PdfPoint } from "../measure/index.ts";
+import type { Drawing } from "../picture/index.ts";
+import { picture, quiltPicture, rectangle } from "../picture/index.ts";
+import { type Block, Column } from "./column.ts";
+import { columns, MEASURE, STYLES } from "./grid.ts";
+import {
+  counted,
+  drawn,
+  fabricLetter,
+  type SheetJob,
+  sayBoth,
+  sayUnit,
+  smallAt,
+  trueScale,
+} from "./job.ts";
+import { type Span, setLine, setText, textWidth } from "./text.ts";
+
+/** The title, what the sheet is, and the whole job in one sentence. */
+export function titleBlock(job: SheetJob, what: string): Block {
+  const c = new Column();
+  const { title } = job.brief;
+  const room = MEASURE - textWidth(what, STYLES.trade) - 16;
+  const style = textWidth(title, STYLES.title) <= room ? STYLES.title : STYLES.titleSmall;
+  c.gap(8);
+  const line = c.y + style.size * 0.78;
+  const note = setLine(what, STYLES.trade, MEASURE, line, "end");
+  const set = c.paragraph(title, style, { role: "H1", width: room });
+  c.add({ kind: "text", role: "Note", glyphs: note.glyphs });
+  c.gap(set.lines > 1 ? 4 : 6);
+  const sentence = sentenceSpans(job);
+  const long = setText(sentence, STYLES.sentence, 0, 0, MEASURE).lines > 3;
+  c.paragraph(sentence, long ? STYLES.sentenceLong : STYLES.sentence);
+  return c.block();
+}
+
+/** Words that could have been others are bold; a word not proved is dotted. */
+export function sentenceSpans(job: SheetJob): Span[] {
+  return job.answer.sentence.map((part) => ({
+    text: part.text.replaceAll(" x ", " × "),
+    ...(part.word ? { face: "bold" as const } : {}),
+    ...(part.doubt ? { doubt: true } : {}),
+  }));
+}
+
+export interface QuiltDrawing {
+  readonly drawing: Drawing;
+  /** One inch of the picture stands for this many. */
+  readonly ratio: number;
+}
+
+/** The quilt at a whole-number scale that fits the room, with both its sizes. */
+export function quiltDrawing(
+  job: SheetJob,
+  width: PdfPoint,
+  height: PdfPoint,
+): QuiltDrawing | undefined {
+  const { quilt } = job.answer;
+  if (!quilt) return undefined;
+  const whole = trueScale(job);
+  // Sizes are written beside and below, 1.6 lines of small print deep.
+  const labels = 1.7 * 9;
+  const wide = (quilt.width * whole) / (width - labels);
+  const high = (quilt.height * whole) / (height - labels);
+  const ratio = Math.max(1, Math.ceil(Math.max(wide, high) - 1e-9));
+  const scale = whole / ratio;
+  const made = quiltPicture(job.answer, job.placed, {
+    looks: job.looks,
+    small: smallAt(scale),
+    dimensions: { width: sayUnit(job, quilt.width), height: sayUnit(job, quilt.height) },
+    title: `The finished top: ${sayBoth(job, quilt.width, quilt.height)}, ${quilt.rows} rows of ${quilt.columns} blocks`,
+  });
+  return { drawing: drawn(job, made, scale, "color"), ratio };
+}
+
+const ORDINALS = [
+  "full size",
+  "one half",
+  "one third",
+  "one quarter",
+  "one fifth",
+  "one sixth",
+  "one seventh",
+  "one eighth",
+  "one ninth",
+  "one tenth",
+  "one eleventh",
+  "one twelfth",
+];
+export const ratioWords = (ratio: number): string => ORDINALS[ratio - 1] ?? `one to ${ratio}`;
+
+/** "How big is it?": the finished sizes, large. */
+export function sizeBlock(job: SheetJob, width: PdfPoint): Block {
+  const c = new Column(width);
+  c.question("How big is it?", width < 200 ? "" : "finished, all seams sewn");
+  const { quilt, blocks } = job.answer;
+  const sizes: [string, string][] = [];
+  if (quilt) {
+    sizes.push([sayBoth(job, quilt.width, quilt.height), "the top, finished"]);
+    if (quilt.centerWidth < quilt.width - 1e-9)
+      sizes.push([sayBoth(job, quilt.centerWidth, quilt.centerHeight), "center, without borders"]);
+  }
+  const first = blocks.find((b) => b.count > 0);
+  if (first) {
+    const square = Math.abs(first.width - first.height) < 1e-9;
+    const finished = square ? sayUnit(job, first.width) : sayBoth(job, first.width, first.height);
+    const raw = square
+      ? sayUnit(job, first.width + 2 * job.seam)
+      : sayBoth(job, first.width + 2 * job.seam, first.height + 2 * job.seam);
+    sizes.push([finished, `block (${raw} unfinished)`]);
+  }
+  if (quilt) {
+    const total = Object.values(quilt.counts).reduce((a, b) => a + b, 0);
+    sizes.push([String(total), `blocks, ${quilt.rows} rows of ${quilt.columns}`]);
+  }
+  const across = width < 200 ? 1 : Math.max(3, sizes.length);
+  const each = width / across;
+  const top = c.y;
+  let lowest = top;
+  sizes.forEach(([number, what], i) => {
+    c.y = (across === 1 ? lowest : top) + 3;
+    c.paragraph(number, STYLES.size, { x: (i % across) * each, width: each - 6 });
+    c.paragraph(what, STYLES.soft, { x: (i % across) * each, width: each - 8 });
+    lowest = Math.max(lowest, c.y);
+  });
+  c.y = lowest;
+  for (const s of job.brief.sizes ?? []) {
+    c.gap(2);
+    c.paragraph(
+      `**${s.name}**: ${s.width} × ${s.length}, offered with the same blocks`,
+      STYLES.text,
+    );
+  }
+  return c.block();
+}
+
+/** Color and hatch side by side: the key to every diagram. A stripe shows one whole repeat. */
+export function swatchDrawing(job: SheetJob, fabricId: string, look: "color" | "hatch"): Drawing {
+  const seen = job.swatches[fabricId]?.look;
+  const inches = job.brief.unit === "in" ? 1 : 25.4;
+  const high =
+    seen?.kind === "bands" ? (seen.period ?? seen.bands.at(-1)?.to ?? inches) : 2.4 * inches;
+  const wide = high * 1.1;
+  const made = picture({
+    title: `${fabricLetter(job, fabricId)}, ${look === "color" ? "as seen" : "as drawn"}`,
+    unit: job.brief.unit,
+    box: { left: 0, bottom: 0, right: wide, top: high },
+    marks: [
+      {
+        kind: "shape",
+        polygon: rectangle(0, 0, wide, high),
+        fill: { kind: "fabric", fabricId },
+        line: "rule",
+      },
+    ],
+  });
+  return drawn(job, made, 20 / wide, look);
+}
+
+/** Picture, its scale, and the kinds of block by their letters. */
+export function pictureBlock(job: SheetJob, width: PdfPoint, height: PdfPoint): Block {
+  const c = new Column(width);
+  const made = quiltDrawing(job, width, height);
+  if (made) {
+    c.figure(made.drawing, 0, made.drawing.title);
+    c.gap(5);
+    const kinds = job.answer.blocks
+      .filter((b) => b.count > 0)
+      .map((b) => counted(b.count, `${b.name} block`));
+    c.paragraph(`Drawn at ${ratioWords(made.ratio)}: ${kinds.join(", ")}.`, STYLES.soft, {
+      width: Math.max(width, columns(4)),
+    });
+  }
+  return c.block();
+}

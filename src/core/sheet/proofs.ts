@@ -1,0 +1,143 @@
+import type { PdfPoint } from "../measure/index.ts";
+import { coverPicture } from "../picture/index.ts";
+import type { Piece } from "../piece/index.ts";
+import type { Cut, Mark as CutMark, Recipe } from "../recipe/index.ts";
+import { type Block, beside, Column } from "./column.ts";
+import { columnAt, columns } from "./grid.ts";
+import { drawn, pieceOf, plural, type SheetJob, say, sayUnit, smallAt } from "./job.ts";
+
+/** "Does it cover?": every piece inside what is really cut, at one scale, with what is to spare. */
+export function proofBlocks(job: SheetJob, most = 116): Block[] {
+  const head = new Column();
+  head.question(
+    "Does it cover?",
+    "finished patch dashed, cut edge solid, lost fabric hatched; to one scale",
+  );
+  head.gap(3);
+  const recipes = job.answer.recipes.flatMap((r) => {
+    const piece = pieceOf(job, r.pieceId);
+    return piece ? [{ recipe: r, piece }] : [];
+  });
+  recipes.sort((a, b) => (a.piece.letter < b.piece.letter ? -1 : 1));
+  const scale = oneScale(
+    recipes.map((r) => r.recipe),
+    most,
+  );
+  const rows: Block[] = [];
+  for (let i = 0; i < recipes.length; i += 4)
+    rows.push(
+      beside(
+        recipes.slice(i, i + 4).map(({ recipe, piece }, k) => ({
+          x: columnAt(3 * k),
+          block: proofOf(job, recipe, piece, scale, columns(3)),
+        })),
+      ),
+    );
+  const first = rows.shift();
+  if (!first) return [head.block()];
+  head.put(first);
+  return [head.block(), ...rows];
+}
+
+function oneScale(recipes: readonly Recipe[], most: PdfPoint): number {
+  const sizes = recipes.flatMap((r) => {
+    const xs = r.polygon.map((p) => p.x);
+    const ys = r.polygon.map((p) => p.y);
+    return [
+      (Math.max(...xs) - Math.min(...xs)) / (columns(3) - 6),
+      (Math.max(...ys) - Math.min(...ys)) / (most - 40),
+    ];
+  });
+  return 1 / Math.max(...sizes);
+}
+
+function proofOf(
+  job: SheetJob,
+  recipe: Recipe,
+  piece: Piece,
+  scale: number,
+  width: PdfPoint,
+): Block {
+  const c = new Column(width);
+  const made = coverPicture(recipe, {
+    unit: job.brief.unit,
+    seam: job.seam,
+    fabricId: piece.fabricId,
+    name: `${piece.name} ${piece.letter}`,
+    small: smallAt(scale),
+    tapes: false,
+    leftHanded: job.leftHanded,
+  });
+  c.figure(drawn(job, made, scale));
+  c.gap(3);
+  c.paragraph(
+    `**${piece.letter} ${plural(piece.name)}.** ${cutWords(job, recipe)} ${spareSentence(job, recipe)}`,
+  );
+  return c.block();
+}
+
+/** How one piece is got, in a sentence. */
+export function cutWords(job: SheetJob, recipe: Recipe): string {
+  const slices = recipe.cuts.flatMap((c) => (c.op === "slice" && c.marks ? [c.marks] : []));
+  const others = recipe.cuts.filter((c) => !(c.op === "slice" && c.marks));
+  const sentences = others.map((cut) => wordsOfCut(job, cut));
+  if (slices.length > 0) sentences.push(sliceWords(job, slices));
+  return [...new Set(sentences)].join(" ");
+}
+
+/** Slices from mark to mark; a pair that mirrors itself is said once. */
+function sliceWords(job: SheetJob, slices: readonly (readonly CutMark[])[]): string {
+  const kinds = new Set(
+    slices.map((marks) => [...marks.map((m) => say(job, m.at))].sort().join(" ")),
+  );
+  const [near, far] = [...slices[0]].sort((a, b) => a.at - b.at).map((m) => say(job, m.at));
+  if (slices.length === 2 && kinds.size === 1)
+    return `From the square corner mark ${near} along both edges, and ${far} along the two edges facing them; slice from near mark to far mark.`;
+  return slices
+    .map(
+      (marks) =>
+        `Slice from ${marks.map((m) => `${say(job, m.at)} on the ${m.side}`).join(" to ")}.`,
+    )
+    .join(" ");
+}
+
+function wordsOfCut(job: SheetJob, cut: Cut): string {
+  const l = cut.lengths.map((x) => say(job, x));
+  const unit = job.brief.unit;
+  switch (cut.op) {
+    case "strip":
+      return `From a ${l[0]} ${unit} strip.`;
+    case "square":
+      return `From a ${l[0]} ${unit} square.`;
+    case "rectangle":
+      return `From a ${l.join(" × ")} ${unit} rectangle.`;
+    case "crosscut":
+      return `Cut every ${l[0]} ${unit}.`;
+    case "wedge":
+      return `Outer edge ${l[0]}, point ${cut.lengths[1] > 1e-9 ? `${l[1]} wide` : "sharp"}.`;
+    case "slant":
+      return `On the slant, ${l[0]} along the lower edge.`;
+    case "once":
+      return "Cut once, corner to corner.";
+    case "twice":
+      return "Cut twice, corner to corner.";
+    case "slice":
+      return `Slice ${l[0]} from the point.`;
+    case "template":
+      return "By its template.";
+  }
+}
+
+/** What the proof says of it. */
+export function spareSentence(job: SheetJob, recipe: Recipe): string {
+  if (recipe.verdict === "blocked")
+    return recipe.reach < 0
+      ? `~~Does not cover~~: ${sayUnit(job, -recipe.reach)} short of the patch.`
+      : `~~Does not cover~~: only ${sayUnit(job, recipe.w)} of allowance.`;
+  if (recipe.verdict === "thin")
+    return `~~Thin~~: ${sayUnit(job, recipe.w)} of allowance where ${sayUnit(job, job.seam)} is wanted.`;
+  const exact = recipe.spareBySide.every((s) => s.spare <= 1e-4);
+  if (recipe.spare <= 1e-4 || (exact && recipe.kind === "wedge"))
+    return "Cut to its line: no spare, none needed.";
+  return `**${sayUnit(job, recipe.spare)} to spare${exact ? " at the point" : ""}.**`;
+}

@@ -1,0 +1,246 @@
+import type { AnswerBlock } from "../answer/index.ts";
+import type { Measure, SewnUnit } from "../sewing/types.ts";
+import { capital, counted, pieceOf, plural, type SheetJob, sayMeasured, sayUnit } from "./job.ts";
+
+/** One step of sewing a block: one seam, or the same patch put on again and again. */
+export interface SewStep {
+  readonly number: number;
+  readonly block: AnswerBlock;
+  /** The unit after the step. */
+  readonly unit: SewnUnit;
+  /** All seams sewn in it. */
+  readonly seamIds: readonly string[];
+  readonly name: string;
+  readonly words: string;
+  readonly stop: { readonly number: string; readonly how: string; readonly measure?: Measure };
+  /** Drawn as a ruler laid from the center, with this number. */
+  readonly squareUp?: string;
+}
+
+/** The steps of one kind of block, numbered from `first`, ending with squaring it up. */
+export function stepsOf(job: SheetJob, block: AnswerBlock, first = 1): SewStep[] {
+  const units = job.answer.units
+    .filter((u) => u.blockId === block.id)
+    .sort((a, b) => a.stage - b.stage || a.seamIds[0].localeCompare(b.seamIds[0], "en"));
+  const groups = grouped(job, block, units);
+  const numberOf = new Map<string, number>();
+  groups.forEach((g, i) => {
+    for (const u of g) for (const id of u.seamIds) numberOf.set(id, first + i);
+  });
+  const steps = groups.map((g, i) =>
+    stepOf(job, block, g, first + i, numberOf, i === groups.length - 1),
+  );
+  const last = units[units.length - 1];
+  if (!last?.squareUp) return steps;
+  const trim = squaredUp(job, block, last, first + groups.length);
+  return steps.length % 4 === 0 ? merged(steps, trim) : [...steps, trim];
+}
+
+/** Where a row of four would run over by the trimming alone, it joins the step before it. */
+function merged(steps: readonly SewStep[], trim: SewStep): SewStep[] {
+  const last = steps[steps.length - 1];
+  if (!last) return [trim];
+  const both: SewStep = {
+    ...last,
+    name: `${last.name}, square up`,
+    words: `${last.words} ${trim.words}`,
+    stop: trim.stop,
+    ...(trim.squareUp ? { squareUp: trim.squareUp } : {}),
+  };
+  return [...steps.slice(0, -1), both];
+}
+
+const patchLetter = (job: SheetJob, block: AnswerBlock, id: string): string | undefined =>
+  pieceOf(job, block.pieceOf[id] ?? "")?.letter;
+
+/** Units that only put one more of the same piece on the unit before are one step. */
+function grouped(job: SheetJob, block: AnswerBlock, units: readonly SewnUnit[]): SewnUnit[][] {
+  const out: SewnUnit[][] = [];
+  const added = (u: SewnUnit): string | undefined =>
+    u.of.map((id) => patchLetter(job, block, id)).find((l) => l !== undefined);
+  for (const u of units) {
+    const before = out[out.length - 1];
+    const last = before?.[before.length - 1];
+    const goesOn =
+      last !== undefined &&
+      u.of.some((id) => last.seamIds.includes(id)) &&
+      last.stage > 1 &&
+      last.copies === u.copies &&
+      added(u) !== undefined &&
+      added(u) === added(last);
+    if (goesOn) before.push(u);
+    else out.push([u]);
+  }
+  return out;
+}
+
+function stepOf(
+  job: SheetJob,
+  block: AnswerBlock,
+  group: readonly SewnUnit[],
+  number: number,
+  numberOf: ReadonlyMap<string, number>,
+  last: boolean,
+): SewStep {
+  const unit = group[group.length - 1];
+  const name = nameOf(job, block, group, number === numberOf.get(unit.id) && unit.copies === 1);
+  const measure = chosen(unit);
+  return {
+    number,
+    block,
+    unit,
+    seamIds: group.flatMap((u) => u.seamIds),
+    name,
+    words: wordsOf(job, block, group, name, numberOf, last),
+    stop: measure
+      ? { number: sayMeasured(job, measure.unfinished), how: howMeasured(measure), measure }
+      : { number: "", how: "" },
+  };
+}
+
+/** Pairs, quarters, halves, the long seam; or what is put on. */
+function nameOf(
+  job: SheetJob,
+  block: AnswerBlock,
+  group: readonly SewnUnit[],
+  alone: boolean,
+): string {
+  const unit = group[group.length - 1];
+  const letters = unit.of.map((id) => patchLetter(job, block, id));
+  const patches = letters.filter((l) => l !== undefined).length;
+  if (patches === 2) return "Pairs";
+  if (patches === 1) {
+    const id = unit.of.find((part) => patchLetter(job, block, part) !== undefined) ?? "";
+    const piece = pieceOf(job, block.pieceOf[id]);
+    const name = (piece?.name ?? "piece").replace(/^(left|right) /, "");
+    return group.length > 1 || unit.copies > 1 ? capital(plural(name)) : capital(name);
+  }
+  if (unit.copies === 4) return "Quarters";
+  if (unit.copies === 2) return "Halves";
+  return alone ? "The long seam" : "Join";
+}
+
+function wordsOf(
+  job: SheetJob,
+  block: AnswerBlock,
+  group: readonly SewnUnit[],
+  name: string,
+  numberOf: ReadonlyMap<string, number>,
+  last: boolean,
+): string {
+  const unit = group[group.length - 1];
+  const letters = unit.of.map((id) => patchLetter(job, block, id));
+  const what = last ? "block" : name === "The long seam" ? roundName(block) : unitName(name);
+  const many = `**${counted(unit.inAll, what)}.**`;
+  return [
+    many,
+    joinWords(unit, letters, group.length, numberOf),
+    layWords(unit, letters),
+    pressWords(unit, letters),
+    straightWords(unit),
+  ]
+    .filter((w) => w !== "")
+    .join(" ");
+}
+
+/** What the wedges make before anything is set round them. */
+function roundName(block: AnswerBlock): string {
+  const n = block.radial?.n ?? 0;
+  return ({ 6: "hexagon", 8: "octagon" } as Readonly<Record<number, string>>)[n] ?? "round";
+}
+
+const unitName = (name: string): string =>
+  ({ Pairs: "pair", Quarters: "quarter", Halves: "half", Join: "unit" })[name] ?? "unit";
+
+function joinWords(
+  unit: SewnUnit,
+  letters: readonly (string | undefined)[],
+  times: number,
+  numberOf: ReadonlyMap<string, number>,
+): string {
+  const part = (i: 0 | 1): string => letters[i] ?? `one of step ${numberOf.get(unit.of[i])}`;
+  if (times > 1) {
+    const letter = letters[0] ?? letters[1];
+    return `Sew ${counted(times, letter ?? "piece")} on, one after the other, standing out alike at both ends.`;
+  }
+  if (letters[0] !== undefined && letters[0] === letters[1]) return `Two ${letters[0]}.`;
+  const [a, b] = [numberOf.get(unit.of[0]), numberOf.get(unit.of[1])];
+  if (letters[0] === undefined && letters[1] === undefined && a === b)
+    return `Two of step ${a}. Pin where seams meet, then the ends.`;
+  return `${capital(part(0))} and ${part(1)}.`;
+}
+
+/** Which lies left, when it matters and the letters can tell. */
+function layWords(unit: SewnUnit, letters: readonly (string | undefined)[]): string {
+  const left = letters[unit.lay.left];
+  const right = letters[1 - unit.lay.left];
+  if (!unit.lay.alike || left === undefined || right === undefined || left === right) return "";
+  return `All alike: right sides up, points toward you, ${left} lies left of ${right}.`;
+}
+
+function pressWords(unit: SewnUnit, letters: readonly (string | undefined)[]): string {
+  switch (unit.press) {
+    case "open":
+      return "Press open.";
+    case "anticlockwise":
+    case "clockwise":
+      return "Fan the center open, so that all seams turn the same way round.";
+    default: {
+      const letter = letters[unit.press === "first" ? 0 : 1];
+      const other = letters[unit.press === "first" ? 1 : 0];
+      return letter !== undefined && letter !== other
+        ? `Press to ${letter}.`
+        : "Press as the arrow shows.";
+    }
+  }
+}
+
+const straightWords = (unit: SewnUnit): string =>
+  unit.straightEdge ? "The long edge must lie straight along a ruler." : "";
+
+/** The width to check: right across, else along the longest edge, else to a far corner. */
+function chosen(unit: SewnUnit): Measure | undefined {
+  const rank = { across: 0, along: 1, corner: 2 } as const;
+  return [...unit.measures].sort(
+    (a, b) => rank[a.kind] - rank[b.kind] || b.ways - a.ways || b.unfinished - a.unfinished,
+  )[0];
+}
+
+function howMeasured(m: Measure): string {
+  const ways =
+    m.ways > 1 && m.kind === "across" ? `, ${m.ways === 2 ? "both" : `all ${m.ways}`} ways` : "";
+  if (m.kind === "across") return `from raw edge to raw edge${ways}`;
+  if (m.kind === "along") return "along the edge marked";
+  return "from the raw edge to the far corner, as marked";
+}
+
+function squaredUp(job: SheetJob, block: AnswerBlock, unit: SewnUnit, number: number): SewStep {
+  const sides = unit.squareUp?.toEachSide ?? [];
+  const each = sayUnit(job, sides[0] ?? 0);
+  const line = unit.squareUp?.line
+    ? ` the ruler's ${unit.squareUp.line.degrees} line on a seam,`
+    : "";
+  const spare = Math.max(0, ...unit.spareBySide.map((s) => s.spare));
+  const comes =
+    spare > 1e-4
+      ? `About ${sayMeasured(job, spare)} comes off.`
+      : "Nothing but threads should come off.";
+  const width = block.width + 2 * job.seam;
+  const height = block.height + 2 * job.seam;
+  const square = Math.abs(width - height) < 1e-9;
+  return {
+    number,
+    block,
+    unit,
+    seamIds: [],
+    name: "Square up",
+    words: `**Trim ${unit.inAll}.** From the center, not from edge to edge: the ruler's ${each} marks on the center,${line} trim two sides, turn, trim the other two. ${comes}`,
+    stop: {
+      number: square
+        ? sayUnit(job, width)
+        : `${sayMeasured(job, width)} × ${sayMeasured(job, height)}`,
+      how: square ? "square" : "wide and high",
+    },
+    squareUp: each,
+  };
+}
