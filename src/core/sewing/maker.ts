@@ -1,0 +1,48 @@
+import { inchToLength, type Length, type Unit } from "../measure/index.ts";
+import type { SeamFound } from "./seamTest.ts";
+
+/** How well one maker cuts and sews. Lengths in the document's unit; scatters are standard deviations. */
+export interface Maker {
+  /** Each raw edge, outward: too large on the whole, and how much it varies. */
+  readonly cutBias: Length;
+  readonly cutScatter: Length;
+  /** Each seam's allowance, too wide on the whole, and how much it varies from seam to seam. */
+  readonly seamBias: Length;
+  readonly seamScatter: Length;
+  /** Length lost in the fold of a pressed seam, both sides together ("turn of cloth"). */
+  readonly turn: Length;
+  /** Allowance wider at the outer edge than at the center by this much along a leg. */
+  readonly driftBias: Length;
+  readonly driftScatter: Length;
+  /** Where along the leg, from the center (0) to the outer edge (1), a drifting seam is right. */
+  readonly driftPivot: number;
+}
+
+/**
+ * A maker whose seams have not been tested. Cutting and scatter are estimates without a source; the
+ * turn is the 1/32 in that a blog measured once (Adonising, turn of the cloth, 2019).
+ */
+export const untestedMaker = (unit: Unit): Maker => {
+  const inch = (x: number): Length => inchToLength(x, unit);
+  return {
+    cutBias: 0,
+    cutScatter: inch(1 / 64),
+    seamBias: 0,
+    seamScatter: inch(1 / 64),
+    turn: inch(1 / 32),
+    driftBias: 0,
+    driftScatter: inch(1 / 128),
+    driftPivot: 0.5,
+  };
+};
+
+/** The same maker after a seam test: what it measured counts the turn already. */
+export const testedMaker = (maker: Maker, found: SeamFound): Maker => ({
+  ...maker,
+  turn: 0,
+  seamBias: found.wider,
+  seamScatter: found.scatter ?? maker.seamScatter,
+});
+
+/** How much too wide her seams are on the whole, from each side: half of the turn counts as width. */
+export const widerOnTheWhole = (m: Maker): Length => m.seamBias + m.turn / 2;
