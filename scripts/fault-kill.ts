@@ -47,6 +47,9 @@ async function live(profile: string, address: string): Promise<Living> {
     ],
     { detached: true, stdio: ["ignore", "ignore", "pipe"] },
   );
+  // Whatever ends this script ends the browser too.
+  const end = () => process.kill(-(child.pid as number), "SIGKILL");
+  process.once("exit", end);
   const browser = await chromium.connectOverCDP(await debugAddress(child));
   const [context] = browser.contexts();
   const page = context.pages()[0] ?? (await context.newPage());
@@ -59,7 +62,8 @@ async function live(profile: string, address: string): Promise<Living> {
     page,
     async kill() {
       const ended = new Promise((done) => child.once("exit", done));
-      process.kill(-(child.pid as number), "SIGKILL");
+      process.off("exit", end);
+      end();
       await ended;
       await browser.close().catch(() => {});
     },
