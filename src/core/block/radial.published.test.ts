@@ -199,3 +199,33 @@ describe("eight-wedge blocks, finished and cut with a full sharp point", () => {
     expect(Math.min(angle, 90 - angle)).toBeCloseTo(22.5, 10);
   });
 });
+
+describe("what a sharp or blunt wedge point adds to its finished height, by angle", () => {
+  // Worked figures at 1/4 in; the angles of 6, 8, 10, 12 and 16 wedges in a circle are in print in a
+  // 2017 tutorial on wedge rulers. Blunt: the tip cut 1/4 past the finished point.
+  test.each([
+    [6, 0.75, 0.288675],
+    [8, 0.903281, 0.334089],
+    [10, 1.059017, 0.363271],
+    [12, 1.215926, 0.383663],
+    [16, 1.531458, 0.410339],
+  ] as const)("%i wedges", (n, sharp, flatTip) => {
+    const a = 5.3;
+    const { patches } = radialBlock({
+      id: "b",
+      n,
+      outline: "square",
+      turned: "flat",
+      a,
+      half: 2 * a,
+      whole: [],
+      join: 1e-9,
+    });
+    const cutWedge = cutOut(patches.find((p) => p.id === "b/s0/wedge")!.polygon);
+    const [tip, low, high] = cutWedge;
+    expect((low.x - tip.x - a).toFixed(6)).toBe(sharp.toFixed(6));
+    const atBlunt = ((high.y - low.y) * (-SEAM - tip.x)) / (low.x - tip.x);
+    expect(atBlunt.toFixed(6)).toBe(flatTip.toFixed(6));
+    expect((low.x + SEAM - a).toFixed(6)).toBe("0.500000");
+  });
+});

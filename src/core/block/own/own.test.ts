@@ -222,6 +222,16 @@ describe("what cannot be cut says what would work", () => {
     expect(own([seam]).geometry.patches.length).toBe(1);
   });
 
+  test("a parallel that could run both ways", () => {
+    const seams = ["from the middle of AB to the middle of CD", "from 1/3 of EF parallel to AB"];
+    expect(works(seams)).toEqual([
+      [
+        "seam-misses-outline",
+        'It could run both ways beside AB; say where it ends: "from ... to ...".',
+      ],
+    ]);
+  });
+
   test("an end outside the block", () => {
     const seams = ["from A to 1/4 of BC", "from D to the crossing of AE and DC"];
     expect(works(seams)).toEqual([
