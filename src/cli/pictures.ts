@@ -12,7 +12,7 @@ import {
   swatches,
   toSvg,
 } from "../core/picture/index.ts";
-import { placements } from "../core/quilt/index.ts";
+import { placedPatches, placements } from "../core/quilt/index.ts";
 
 type Looks = Readonly<Record<string, readonly PatchLook[]>>;
 
@@ -31,7 +31,15 @@ function picturesOf(brief: Brief, answer: Answer, looks: Looks): [string, Pictur
   const { pieces, recipes, demands } = answer;
   const letter = new Map(pieces.map((p) => [p.id, p]));
   const quilt: [string, Picture][] = answer.quilt
-    ? [["quilt", quiltPicture(answer, placements(brief, answer.quilt), { looks })]]
+    ? [
+        [
+          "quilt",
+          quiltPicture(answer, placements(brief, answer.quilt), {
+            looks,
+            patches: [...placedPatches(brief, answer.quilt)],
+          }),
+        ],
+      ]
     : [];
   return [
     ...quilt,

@@ -20,14 +20,15 @@ export interface Clothed {
 }
 
 /**
- * The fabric of every patch: by its own id first, then by its role, then by the broader role. A
+ * The fabric of every patch: by its id in the whole block first, then by its role, then by the broader role. A
  * patch without any is a finding, and takes the first fabric so that the rest can be drawn.
  */
 export function fabricsOf(block: Block, geometry: BlockGeometry, brief: Brief): Clothed {
   const fabricOf: Record<string, string> = {};
   const bare = new Set<string>();
   for (const patch of geometry.patches) {
-    const names = [patch.id, patch.role, ...(BROADER[patch.role] ?? []), "patch"];
+    const whole = `${block.id}/${patch.id.slice(patch.id.indexOf("/") + 1)}`;
+    const names = [whole, patch.role, ...(BROADER[patch.role] ?? []), "patch"];
     const name = names.find((n) => Object.hasOwn(block.fabric, n));
     if (name === undefined) bare.add(patch.role);
     fabricOf[patch.id] = name === undefined ? brief.fabrics[0].id : block.fabric[name];

@@ -16,7 +16,7 @@ export function looksOf(brief: Brief, answer: Answer): Readonly<Record<string, P
   const pieces = new Map(answer.pieces.map((p) => [p.id, p]));
   return Object.fromEntries(
     answer.blocks.map((geometry) => {
-      const block = brief.blocks.find((b) => b.id === geometry.id)!;
+      const block = brief.blocks.find((b) => b.id === geometry.id.split("~")[0])!;
       const pieceOf = Object.fromEntries(
         Object.entries(geometry.pieceOf).flatMap(([patch, id]) => {
           const piece = pieces.get(id);

@@ -46,23 +46,26 @@ const across = (w: Length, h: Length, f: Facts): string =>
 function size(f: Facts): Question | undefined {
   const { quilt, blocks } = f;
   if (!quilt) return undefined;
-  const total = Object.values(quilt.counts).reduce((a, b) => a + b, 0);
-  const [first] = blocks;
-  const block =
-    Math.abs(first.width - first.height) < 1e-9
-      ? printWithUnit(first.width, f.step)
-      : across(first.width, first.height, f);
+  const whole = f.blocks.filter((b) => !b.id.includes("~"));
+  const total = whole.reduce((sum, b) => sum + b.count, 0);
+  const [first] = whole;
+  const made =
+    first === undefined
+      ? `hexagons ${printWithUnit(quilt.pitch.y, f.step)} across flats, in halves`
+      : `${counted(total, "block")} of ${isSquare(first) ? printWithUnit(first.width, f.step) : across(first.width, first.height, f)}`;
   const raw = across(quilt.width + 2 * f.seam, quilt.height + 2 * f.seam, f);
   return {
     id: "size",
     heading: "How big is it?",
     trade: "finished, all seams sewn",
-    line: `${across(quilt.width, quilt.height, f)} finished: ${counted(total, "block")} of ${block}. Before the binding, ${raw}.`,
+    line: `${across(quilt.width, quilt.height, f)} finished: ${made}. Before the binding, ${raw}.`,
     doubt: false,
     margin: { caption: "exact" },
     from: ["quilt", ...blocks.map((b) => b.id)],
   };
 }
+
+const isSquare = (b: AnswerBlock): boolean => Math.abs(b.width - b.height) < 1e-9;
 
 const counted = (n: number, thing: string): string => `${n} ${thing}${n === 1 ? "" : "s"}`;
 
@@ -162,8 +165,10 @@ function enough(f: Facts): Question | undefined {
 
 function order(f: Facts): Question | undefined {
   if (f.units.length === 0 || f.blocks.length === 0) return undefined;
-  const several = f.blocks.length > 1;
-  const ways = f.blocks.map((b) => ({ name: b.name, words: orderWords(b) }));
+  const whole = f.blocks.filter((b) => !b.id.includes("~"));
+  const sewn = whole.length > 0 ? whole : f.blocks;
+  const several = sewn.length > 1;
+  const ways = sewn.map((b) => ({ name: b.name, words: orderWords(b) }));
   const same = ways.every((w) => w.words === ways[0].words);
   const line =
     several && !same ? ways.map((w) => `${w.name}: ${w.words}`).join("; ") : ways[0].words;
@@ -203,7 +208,7 @@ function orderWords(b: AnswerBlock): string {
 
 function measure(f: Facts): Question | undefined {
   if (f.blocks.length === 0 || !f.quilt) return undefined;
-  const [first] = f.blocks;
+  const first = f.blocks.find((b) => !b.id.includes("~")) ?? f.blocks[0];
   const raw = first.width + 2 * f.seam;
   const flats = first.radial
     ? ` ${printWithUnit(first.radial.a + f.seam, f.step)} from the center to each raw edge of the wedges.`

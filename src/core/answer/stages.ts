@@ -1,4 +1,4 @@
-import { type BlockGeometry, layOutBlock } from "../block/index.ts";
+import { type BlockGeometry, halveBlock, layOutBlock } from "../block/index.ts";
 import { type Block, type Brief, checkNames } from "../brief/index.ts";
 import type { Finding } from "../findings/index.ts";
 import {
@@ -9,7 +9,14 @@ import {
   type Yardage,
   yardageOf,
 } from "../layout/index.ts";
-import { knownLength, type Length, type Step, stepOf } from "../measure/index.ts";
+import {
+  knownLength,
+  type Length,
+  type Step,
+  stepOf,
+  tolerances,
+  type Unit,
+} from "../measure/index.ts";
 import { type Piece, piecesOf } from "../piece/index.ts";
 import { type LaidOutQuilt, layOutQuilt, type QuiltGeometry } from "../quilt/index.ts";
 import { halfAcross, type Recipes, type Ruler, recipesOf, rulerOf } from "../recipe/index.ts";
@@ -68,12 +75,50 @@ function halfAcrossOf(
 /** Names checked first: nothing is computed from a brief that names what it does not define. */
 export const namesOf = (brief: Brief): readonly Finding[] => checkNames(brief);
 
-export function quiltOf(brief: Brief, blocks: Blocks): LaidOutQuilt {
-  const sizes = Object.fromEntries(
-    blocks.blocks.map(({ geometry: g }) => [g.id, { width: g.width, height: g.height }]),
+export const quiltOf = (brief: Brief, blocks: Blocks): LaidOutQuilt =>
+  layOutQuilt(
+    brief,
+    blocks.blocks.map((b) => b.geometry),
   );
-  return layOutQuilt(brief, sizes);
+
+/** Whole blocks and, where the quilt has them, the halves and quarters of its edges. */
+function withHalves(blocks: Blocks, quilt: QuiltGeometry | undefined, unit: Unit) {
+  const { join } = tolerances(unit);
+  const halves = (quilt?.halves ?? []).flatMap((half) => {
+    const whole = blocks.blocks.find((b) => b.geometry.id === half.of);
+    if (!whole) return [];
+    let { geometry } = whole;
+    const cut: string[] = [];
+    for (const keep of half.keep) {
+      const made = halveBlock(geometry, keep, half.id, join);
+      geometry = made.geometry;
+      cut.push(...made.cutPatches);
+    }
+    return [{ brief: whole.brief, geometry, cut }];
+  });
+  return [...blocks.blocks.map((b) => ({ ...b, cut: [] as string[] })), ...halves];
 }
+
+/** What a half does to its patches: which are cut in two, or that the line runs on seams only. */
+const halfFindings = (half: {
+  readonly geometry: BlockGeometry;
+  readonly cut: readonly string[];
+}): Finding[] =>
+  half.geometry.id.includes("~")
+    ? [
+        {
+          code: "block-cut-in-two",
+          severity: "advice",
+          place: half.geometry.id,
+          words: {
+            what:
+              half.cut.length === 0
+                ? "its halving line runs on seams, so no patch is cut in two."
+                : `its halving line cuts ${half.cut.length} of its patches in two; they are pieces of their own.`,
+          },
+        },
+      ]
+    : [];
 
 /** What the stages need to know of each fabric, by its id. */
 function fabricFacts(brief: Brief) {
@@ -105,9 +150,11 @@ export function piecesIn(
   blocks: Blocks,
   quilt: QuiltGeometry | undefined,
 ): CutPieces {
-  const clothed = blocks.blocks
-    .map(({ brief: b, geometry }) => ({
+  const clothed = withHalves(blocks, quilt, brief.unit)
+    .map(({ brief: b, geometry, cut }) => ({
       geometry,
+      cut,
+      name: nameOf(b, geometry.id),
       count: quilt?.counts[geometry.id] ?? 0,
       ...fabricsOf(b, geometry, brief),
     }))
@@ -121,15 +168,23 @@ export function piecesIn(
   });
   return {
     pieces,
-    blocks: clothed.map(({ geometry, count, fabricOf }) => ({
+    blocks: clothed.map(({ geometry, count, fabricOf, name }) => ({
       ...geometry,
       count,
-      name: brief.blocks.find((b) => b.id === geometry.id)?.name ?? geometry.id,
+      name,
       fabricOf,
       pieceOf: Object.fromEntries(geometry.patches.map((p) => [p.id, pieceOf[p.id]])),
     })),
-    findings: [...findings, ...clothed.flatMap((c) => c.findings)],
+    findings: [...findings, ...clothed.flatMap((c) => [...c.findings, ...halfFindings(c)])],
   };
+}
+
+/** "star", or "star, upper half". */
+function nameOf(block: Block, id: string): string {
+  const name = block.name ?? block.id;
+  const [, part] = id.split("~");
+  if (part === undefined) return name;
+  return `${name}, ${part.endsWith("-quarter") ? part.replace("-quarter", " quarter") : `${part} half`}`;
 }
 
 /** How each piece is cut, with its proof. */

@@ -27,3 +27,4 @@ export function smallBrief(change: Partial<Record<keyof Brief, unknown>> = {}): 
     ...change,
   });
 }
+export type { Brief };

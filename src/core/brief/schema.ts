@@ -213,6 +213,11 @@ export const quilt = z
       .strict()
       .optional(),
     setting: slug.optional().describe("Fabric of setting and corner triangles"),
+    edges: z
+      .enum(["triangles", "halves"])
+      .optional()
+      .describe("On point: what fills the edges; triangles unless told"),
+    offset: z.boolean().optional().describe("Every second row shifted by half a block"),
     borders: z.array(border).max(12).default([]),
   })
   .strict();

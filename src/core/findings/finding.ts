@@ -91,8 +91,16 @@ export const FINDING_CODES = [
   "allowances-fill-it",
   "block-cut-in-two",
   "size-not-reached",
+  "block-not-square",
+  "outline-does-not-fit",
+  "sashing-in-rows-only",
   // sewing
   "crossing-does-not-nest",
+  "reading-impossible",
+  "reading-other-unit",
+  "reading-far",
+  "reading-missing",
+  "more-than-one-fault",
 ] as const;
 
 export type FindingCode = (typeof FINDING_CODES)[number];

@@ -165,9 +165,24 @@ const SENTENCES: Readonly<Record<FindingCode, Sentence>> = {
     `${f.place} finishes ${f.found}; the two allowances under it fill it. That can be sewn, but press with care.`,
   "block-cut-in-two": (f) => `${f.place}: ${f.w("what")}`,
   "size-not-reached": (f) => `${f.place} cannot be made ${f.needed}; the nearest is ${f.found}.`,
+  "block-not-square": (f) =>
+    `Block ${f.w("block")} is not square and cannot lie so. ${f.w("works")}`,
+  "outline-does-not-fit": (f) =>
+    `Block ${f.w("block")} does not lie together with others in this arrangement. ${f.w("works")}`,
+  "sashing-in-rows-only": () =>
+    "Sashing goes with straight rows. Leave it out, or take straight rows.",
   // sewing
   "crossing-does-not-nest": (f) =>
     `The seams at ${f.place} lie the same way and cannot nest. ${f.w("why")}`,
+  "reading-impossible": (f) =>
+    `${f.place} cannot be ${f.found}; planned is ${f.needed}. Measure it again.`,
+  "reading-other-unit": (f) =>
+    `${f.place} was read as ${f.found}; planned is ${f.needed}. It looks like another unit.`,
+  "reading-far": (f) =>
+    `${f.place} is ${f.found} where ${f.needed} is planned: more than sewing can do. Is it this block, and this strip?`,
+  "reading-missing": (f) => `Not enough was measured to tell the causes apart. ${f.w("ask")}`,
+  "more-than-one-fault": (f) =>
+    `No single cause explains all that was measured on ${f.place}. ${f.w("which")}`,
 };
 
 /** The finding as one or two plain sentences. */

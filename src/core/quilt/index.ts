@@ -1,3 +1,4 @@
 export * from "./layout.ts";
+export * from "./placing.ts";
 export * from "./rows.ts";
 export type * from "./types.ts";

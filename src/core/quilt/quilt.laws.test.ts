@@ -1,0 +1,168 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { type BlockGeometry, halveBlock, layOutBlock } from "../block/index.ts";
+import { type Brief, smallBrief } from "../brief/sample.ts";
+import { applyToPolygon, area, type Polygon } from "../geometry/index.ts";
+import { type LaidOutQuilt, layOutQuilt, placedPatches, placements } from "./index.ts";
+
+const SEED = 20261125;
+const RUNS = 100;
+
+const plan = fc.array(
+  fc.array(
+    fc.oneof(
+      fc.constantFrom("star", "wheel"),
+      fc.record({
+        block: fc.constantFrom("star", "wheel"),
+        quarters: fc.integer({ min: 0, max: 3 }),
+        mirrored: fc.boolean(),
+      }),
+    ),
+    { minLength: 1, maxLength: 3 },
+  ),
+  { minLength: 1, maxLength: 3 },
+);
+
+const borders = fc.array(
+  fc.record({
+    width: fc.constantFrom("1", "2 1/2", "3"),
+    fabric: fc.constant("sand"),
+    join: fc.constantFrom("butted", "mitred"),
+    cornerstone: fc.constantFrom(undefined, "red"),
+    cut: fc.constant("across"),
+  }),
+  { maxLength: 3 },
+);
+
+const quilts = fc.record({
+  arrangement: fc.constantFrom("rows", "on-point", "hexagon-rows"),
+  rows: fc.integer({ min: 1, max: 9 }),
+  columns: fc.integer({ min: 1, max: 9 }),
+  plan,
+  borders,
+  edges: fc.constantFrom("triangles", "halves"),
+  offset: fc.boolean(),
+  sashing: fc.constantFrom(
+    undefined,
+    { width: "1 1/2", fabric: "red" },
+    { width: "3/4", fabric: "red", cornerstone: "sand" },
+  ),
+});
+
+type AnyQuilt = typeof quilts extends fc.Arbitrary<infer Q> ? Q : never;
+
+/** Hexagons turn by halves only. */
+const halfTurns = (p: AnyQuilt["plan"]): AnyQuilt["plan"] =>
+  p.map((row) =>
+    row.map((cell) =>
+      typeof cell === "string" ? cell : { ...cell, quarters: cell.quarters - (cell.quarters % 2) },
+    ),
+  );
+
+/** Square blocks for squares, hexagons of 12 wedges for hexagon rows; sashing only where it may be. */
+function briefOf(q: AnyQuilt): Brief {
+  const hexagons = q.arrangement === "hexagon-rows";
+  const straight = q.arrangement === "rows" && !q.offset;
+  const common = { kind: "wedges", strip: "4 1/2", fabric: { wedge: "red", background: "sand" } };
+  const block = (id: string, setting: string) =>
+    hexagons
+      ? { ...common, id, n: 12, outline: "hexagon", setting: "sectors", turned: "flat", side: "9" }
+      : { ...common, id, n: 8, setting };
+  return smallBrief({
+    blocks: [block("star", "kites"), block("wheel", "plain")],
+    quilt: {
+      ...q,
+      plan: hexagons ? halfTurns(q.plan) : q.plan,
+      sashing: straight ? q.sashing : undefined,
+    },
+  });
+}
+
+function laidOut(brief: Brief): { blocks: BlockGeometry[]; quilt: LaidOutQuilt } {
+  const blocks = brief.blocks.flatMap(
+    (b) => layOutBlock(b, "in", 0.25, b.kind === "wedges" && b.n === 12 ? 3.3 : 4).geometry ?? [],
+  );
+  return { blocks, quilt: layOutQuilt(brief, blocks) };
+}
+
+/** Every block of the quilt as its outline in the quilt's frame. */
+function outlines(brief: Brief, blocks: readonly BlockGeometry[], quilt: LaidOutQuilt): Polygon[] {
+  const geometry = quilt.geometry!;
+  const all = new Map(blocks.map((b) => [b.id, b]));
+  for (const half of geometry.halves) {
+    let part = all.get(half.of)!;
+    for (const keep of half.keep) part = halveBlock(part, keep, half.id, 1e-9).geometry;
+    all.set(half.id, part);
+  }
+  return [...placements(brief, geometry)].map((p) =>
+    applyToPolygon(p.at, all.get(p.blockId)!.outline),
+  );
+}
+
+const sum = (xs: readonly number[]): number => xs.reduce((a, b) => a + b, 0);
+
+test("blocks, setting, sashing and borders fill the finished top exactly, and none leaves it", () => {
+  fc.assert(
+    fc.property(quilts, (q) => {
+      const brief = briefOf(q);
+      const { blocks, quilt } = laidOut(brief);
+      expect(
+        quilt.findings.filter(
+          (f) => f.code !== "border-wider-than-quilt" && f.severity === "blocks",
+        ),
+      ).toEqual([]);
+      const g = quilt.geometry!;
+      const polygons = [
+        ...outlines(brief, blocks, quilt),
+        ...[...placedPatches(brief, g)].map((p) => p.polygon),
+      ];
+      for (const p of polygons) {
+        expect(area(p)).toBeGreaterThan(0);
+        for (const v of p) {
+          expect(Math.abs(v.x)).toBeLessThanOrEqual(g.width / 2 + 1e-9);
+          expect(Math.abs(v.y)).toBeLessThanOrEqual(g.height / 2 + 1e-9);
+        }
+      }
+      expect(sum(polygons.map(area)) / (g.width * g.height)).toBeCloseTo(1, 11);
+    }),
+    { seed: SEED, numRuns: RUNS },
+  );
+});
+
+test("counts of blocks and of patches outside them equal a walk over all that is placed", () => {
+  fc.assert(
+    fc.property(quilts, (q) => {
+      const brief = briefOf(q);
+      const { quilt } = laidOut(brief);
+      const g = quilt.geometry!;
+      const walked: Record<string, number> = {};
+      for (const p of placements(brief, g)) walked[p.blockId] = (walked[p.blockId] ?? 0) + 1;
+      expect(g.counts).toEqual(walked);
+      const placed = [...placedPatches(brief, g)];
+      const byRole = (role: string) => placed.filter((p) => p.role === role).length;
+      for (const role of ["sash", "cornerstone", "border", "setting-triangle", "corner-triangle"])
+        expect(sum(g.extras.filter((e) => e.role === role).map((e) => e.count)), role).toBe(
+          byRole(role),
+        );
+    }),
+    { seed: SEED + 1, numRuns: RUNS },
+  );
+});
+
+test("counts carried on by whole repeats equal a walk on quilts far larger than the repeat", () => {
+  fc.assert(
+    fc.property(
+      quilts,
+      fc.integer({ min: 20, max: 41 }),
+      fc.integer({ min: 20, max: 33 }),
+      (q, rows, columns) => {
+        const brief = briefOf({ ...q, rows, columns });
+        const g = laidOut(brief).quilt.geometry!;
+        const walked: Record<string, number> = {};
+        for (const p of placements(brief, g)) walked[p.blockId] = (walked[p.blockId] ?? 0) + 1;
+        expect(g.counts).toEqual(walked);
+      },
+    ),
+    { seed: SEED + 2, numRuns: 60 },
+  );
+});
