@@ -1,4 +1,4 @@
-import { type HalfPlane, halfPlanes, moved, type Point, point } from "../geometry/index.ts";
+import { dot, type HalfPlane, halfPlanes, moved, type Point, point } from "../geometry/index.ts";
 import { type Length, liesOnStep, roundUp } from "../measure/index.ts";
 import type { Piece } from "../piece/index.ts";
 import {
@@ -33,12 +33,44 @@ function usesOf(piece: Piece, box: BoxSides): BlankSides {
   return { x: [use(box.left), use(box.right)], y: [use(box.bottom), use(box.top)] };
 }
 
-/** Which side of an axis takes the surplus: a bare point first, then an edge that is trimmed. */
-function looseSide([low, high]: readonly [SideUse, SideUse]): "low" | "high" | undefined {
-  if (high === "point") return "high";
-  if (low === "point") return "low";
-  if (low === "trimmed") return "low";
-  return high === "trimmed" ? "high" : undefined;
+type Loose = "low" | "high" | undefined;
+
+/**
+ * Which side of an axis takes what the blank has too much or too little: `first` says whether an edge
+ * that is trimmed or a side that only a point reaches is taken before the other. `ties` decides
+ * between two alike. Undefined when both sides hold an edge that is sewn: the axis is exact.
+ */
+function looseSide(
+  [low, high]: readonly [SideUse, SideUse],
+  first: "point" | "trimmed",
+  ties: "low" | "high",
+): Loose {
+  const order =
+    first === "point" ? (["point", "trimmed"] as const) : (["trimmed", "point"] as const);
+  for (const use of order) {
+    if (low === use && high === use) return ties;
+    if (low === use) return "low";
+    if (high === use) return "high";
+  }
+  return undefined;
+}
+
+/** Of two sides alike, the one whose point stands higher: the same for a piece and its mirror image. */
+function higherEnd(piece: Piece): "low" | "high" {
+  const height = (sign: 1 | -1) => {
+    const end = Math.max(...piece.cut.map((v) => sign * v.x));
+    return Math.max(...piece.cut.filter((v) => near(sign * v.x, end)).map((v) => v.y));
+  };
+  return height(-1) > height(1) + 1e-9 ? "low" : "high";
+}
+
+/** A kite's point takes what its square has over or under; elsewhere a surplus is best trimmed off. */
+function looseSides(kind: RecipeKind, piece: Piece, uses: BlankSides, more: Point) {
+  const first = (over: Length) => (kind !== "kite" && over > 0 ? "trimmed" : "point");
+  return {
+    x: looseSide(uses.x, first(more.x), higherEnd(piece)),
+    y: looseSide(uses.y, first(more.y), "high"),
+  };
 }
 
 /**
@@ -50,9 +82,8 @@ function slicedPlan(kind: RecipeKind, piece: Piece, width: Length, height: Lengt
   const box = boxSides(piece.cut);
   const exact = sizeOf(piece.cut);
   const uses = usesOf(piece, box);
-  const x = looseSide(uses.x);
-  const y = looseSide(uses.y);
-  const more = { x: width - exact.width, y: height - exact.height };
+  const more = point(width - exact.width, height - exact.height);
+  const { x, y } = looseSides(kind, piece, uses, more);
   const by = {
     left: x === "low" ? more.x : 0,
     right: x === "high" ? more.x : 0,
@@ -201,7 +232,7 @@ function roundedBlank(kind: RecipeKind, piece: Piece, bench: Bench, size?: Lengt
   const exact = sizeOf(piece.cut);
   const uses = usesOf(piece, boxSides(piece.cut));
   const up = (length: Length, pair: readonly [SideUse, SideUse]) =>
-    looseSide(pair) === undefined || liesOnStep(length, bench.step)
+    pair.every((use) => use === "sewn") || liesOnStep(length, bench.step)
       ? length
       : roundUp(length, bench.step);
   const height = size ?? up(exact.height, uses.y);
@@ -251,7 +282,12 @@ function slicedHalfSquare(piece: Piece): Sliced | undefined {
     const leg = straight(before) ? before : after;
     const diagonal = leg === before ? after : before;
     const isDiagonal = near(Math.abs(planes[diagonal].n.x), Math.SQRT1_2, 1e-9);
-    if (straight(leg) && isDiagonal && piece.edges[opposite].outside)
+    // Square to the line that halves the corner, or what is sliced off is no wedge.
+    const halves = near(
+      dot(planes[slice].n, planes[leg].n),
+      dot(planes[slice].n, planes[diagonal].n),
+    );
+    if (straight(leg) && isDiagonal && halves && piece.edges[opposite].outside)
       return { slice, outer: opposite };
   }
   return undefined;
