@@ -91,7 +91,7 @@ export function fabricClausesOf(b: Brief): Clause {
     out.push(i === 0 ? lead : ` ${lead}`);
     const byFabric = uses.map((use) => ({ use, word: fabricWord(b, use) }));
     byFabric.forEach(({ use, word }, j) => {
-      const what = j === 0 ? capital(use.what) : use.what;
+      const what = j === 0 && lead === "" ? capital(use.what) : use.what;
       out.push(j === 0 ? "" : j === uses.length - 1 ? " and " : ", ", `${what} in `, word);
     });
     out.push(".");

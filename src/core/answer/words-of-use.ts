@@ -34,7 +34,7 @@ export function fabricUses(b: Brief): { readonly lead: string; readonly uses: re
         decides: decidedBy(key).map((role) => ({ block: block.id, role })),
       }),
     );
-    const lead = kinds.length > 1 ? `${block.name ?? titled(block.id)}: ` : "";
+    const lead = kinds.length > 1 ? `${titled(block.name ?? block.id)}: ` : "";
     return uses.length > 0 ? [{ lead, uses }] : [];
   });
   const quilt = quiltUses(b);

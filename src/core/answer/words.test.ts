@@ -110,7 +110,7 @@ describe("the sentence", () => {
       fabricSentenceOf(runner)
         .map((p) => p.text)
         .join(""),
-    ).toBe("Star: Wedges in Red and kites in Sand. Wheel: Wedges in Red and corners in Sand.");
+    ).toBe("Star: wedges in Red and kites in Sand. Wheel: wedges in Red and corners in Sand.");
   });
 });
 

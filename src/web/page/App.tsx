@@ -1,0 +1,61 @@
+import { useEffect, useSyncExternalStore } from "react";
+import type { Brief } from "../../core/brief/index.ts";
+import { Boundary } from "../crash/index.ts";
+import { acceptDrops, type KeepStore } from "../keep/index.ts";
+import { followDesign } from "./answers.ts";
+import { Designs } from "./Designs.tsx";
+import { KeepContext } from "./KeepContext.ts";
+import { Page } from "./Page.tsx";
+import { useView, view } from "./view.ts";
+
+const onHash = (tell: () => void): (() => void) => {
+  addEventListener("hashchange", tell);
+  return () => removeEventListener("hashchange", tell);
+};
+
+/** The page or the list of designs, by the address; what both share stands here. */
+export function App({ keep, fresh }: { keep: KeepStore; fresh: () => Brief }) {
+  const hash = useSyncExternalStore(onHash, () => location.hash);
+  const theme = useView((v) => v.theme);
+  useEffect(() => followDesign(keep), [keep]);
+  useEffect(() => acceptDrops(window, keep.act.openGiven), [keep]);
+  useEffect(() => {
+    if (theme === "system") delete document.documentElement.dataset.theme;
+    else document.documentElement.dataset.theme = theme;
+  }, [theme]);
+  useEffect(() => {
+    const keys = (e: KeyboardEvent): void => {
+      const field = (e.target as HTMLElement).closest("input");
+      if (!(e.ctrlKey || e.metaKey) || e.altKey || field) return;
+      const key = e.key.toLowerCase();
+      if (key === "z" && !e.shiftKey) keep.act.undo();
+      else if (key === "y" || (key === "z" && e.shiftKey)) keep.act.redo();
+      else if (key === "s") void keep.act.saveFile();
+      else if (key === "o") void keep.act.openFile();
+      else return;
+      e.preventDefault();
+    };
+    addEventListener("keydown", keys);
+    return () => removeEventListener("keydown", keys);
+  }, [keep]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another screen shuts the word
+  useEffect(() => view.setState({ word: null, lines: [] }), [hash]);
+  return (
+    <KeepContext value={keep}>
+      <Boundary what="the page" retryWhen={hash}>
+        {hash === "#designs" ? <Designs fresh={fresh} /> : <Page />}
+      </Boundary>
+      <Saying />
+    </KeepContext>
+  );
+}
+
+/** Says what a change changed, and nothing else. */
+function Saying() {
+  const saying = useView((v) => v.saying);
+  return (
+    <p className="said" role="status" aria-live="polite" id="saying">
+      {saying}
+    </p>
+  );
+}

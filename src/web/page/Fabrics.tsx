@@ -1,0 +1,63 @@
+import { useMemo } from "react";
+import { buying } from "../../core/answer/consequences.ts";
+import { usesOf } from "../../core/answer/phrases.ts";
+import { fabricSentenceOf } from "../../core/answer/sentence.ts";
+import type { KeepStore } from "../keep/index.ts";
+import type { Answered } from "./answers.ts";
+import { useEditing, useLitWords } from "./editing.tsx";
+import { Sentence } from "./Sentence.tsx";
+import { Swatch } from "./Swatch.tsx";
+import { Said } from "./said.tsx";
+import { useSwatches } from "./useSwatches.ts";
+import { view } from "./view.ts";
+
+interface FabricsProps {
+  readonly now: Answered;
+  readonly shown: Answered;
+  readonly keep: KeepStore;
+}
+
+/** The fabrics with their letters and what is bought of each; then the sentence of what is what. */
+export function Fabrics({ now, shown, keep }: FabricsProps) {
+  const { brief, answer } = shown;
+  const swatches = useSwatches(brief);
+  const parts = useMemo(() => fabricSentenceOf(now.brief), [now.brief]);
+  const { opening, onStep } = useEditing(now, keep);
+  const lit = useLitWords(shown);
+  return (
+    <>
+      <ul className="fabrics">
+        {brief.fabrics.map((f) => {
+          const buy = buying(answer, f.id).text;
+          return (
+            <li
+              key={f.id}
+              onPointerEnter={(e) => e.pointerType === "mouse" && view.setState({ lines: [f.id] })}
+              onPointerLeave={() => view.setState({ lines: [] })}
+            >
+              <Swatch swatch={swatches[f.id]} swatches={swatches} />
+              <p>
+                <b>{swatches[f.id]?.letter}</b> {f.name}
+                {buy !== "none" && (
+                  <>
+                    , <Said text={buy} />
+                  </>
+                )}
+              </p>
+              <p className="soft small uses">{usesOf(brief, answer, f.id)}</p>
+            </li>
+          );
+        })}
+      </ul>
+      <Sentence
+        parts={parts}
+        brief={now.brief}
+        onStep={onStep}
+        lit={lit}
+        label="What everything is made of"
+        className="second"
+        opening={opening}
+      />
+    </>
+  );
+}

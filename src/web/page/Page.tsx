@@ -1,0 +1,102 @@
+import { useMemo } from "react";
+import { sizeText, stateText } from "../../core/answer/phrases.ts";
+import { Boundary } from "../crash/index.ts";
+import { type KeepStore, useKeep } from "../keep/index.ts";
+import { type Answered, useAnswers } from "./answers.ts";
+import { useEditing, useLitWords } from "./editing.tsx";
+import { Fabrics } from "./Fabrics.tsx";
+import { Advice, Blocks } from "./Findings.tsx";
+import { Foot } from "./Foot.tsx";
+import { useKeepStore } from "./KeepContext.ts";
+import { Notices } from "./Notices.tsx";
+import { Questions } from "./Questions.tsx";
+import { QuiltView } from "./quilt/QuiltView.tsx";
+import { Sentence } from "./Sentence.tsx";
+import { Status } from "./Status.tsx";
+
+/** The worked page: one sentence that is the job, and under it everything that follows. */
+export function Page() {
+  const keep = useKeepStore();
+  const now = useAnswers((a) => a.now);
+  const shown = useAnswers((a) => a.shown);
+  const failed = useAnswers((a) => a.failed);
+  const stale = useKeep(keep, (s) => s.stale);
+  if (!now || !shown)
+    return (
+      <main className="page" aria-busy="true">
+        <p className="soft">
+          {failed ? `The answer could not be worked out: ${failed}.` : "Reading your design."}
+        </p>
+        <Foot />
+      </main>
+    );
+  return (
+    <main className="page">
+      <Head now={now} />
+      {(stale || failed) && <Notices keep={keep} failed={failed} />}
+      <Boundary what="the sentence" retryWhen={now.brief}>
+        <Sentences now={now} shown={shown} keep={keep} />
+      </Boundary>
+      <Status now={now} shown={shown} keep={keep} />
+      {!stale && !failed && <Notices keep={keep} failed={null} />}
+      <Blocks shown={shown} />
+      {shown.answer.quilt && shown.answer.blocks.length > 0 && (
+        <Boundary what="the picture of the quilt" retryWhen={shown.answer}>
+          <Quilt shown={shown} />
+        </Boundary>
+      )}
+      <Boundary what="the fabrics" retryWhen={shown.answer}>
+        <Fabrics now={now} shown={shown} keep={keep} />
+      </Boundary>
+      <Boundary what="the questions" retryWhen={shown.answer}>
+        <Questions shown={shown} />
+      </Boundary>
+      <Advice shown={shown} />
+      <Foot />
+    </main>
+  );
+}
+
+function Head({ now }: { now: Answered }) {
+  return (
+    <header className="head">
+      <h1>{now.brief.title}</h1>
+      <p>
+        <a className="touch tall" href="#designs">
+          All designs
+        </a>
+      </p>
+      <p className="soft state">{stateText(now.answer)}</p>
+    </header>
+  );
+}
+
+function Quilt({ shown }: { shown: Answered }) {
+  const { answer } = shown;
+  const texts = useMemo(() => {
+    const [w, h] = sizeText(shown.brief, shown.answer).split(" × ");
+    return { widthText: `${w} ${answer.unit}`, heightText: h };
+  }, [shown, answer.unit]);
+  return <QuiltView shown={shown} size={texts} />;
+}
+
+interface SentencesProps {
+  readonly now: Answered;
+  readonly shown: Answered;
+  readonly keep: KeepStore;
+}
+
+function Sentences({ now, shown, keep }: SentencesProps) {
+  const { opening, onStep } = useEditing(now, keep);
+  const lit = useLitWords(shown);
+  return (
+    <Sentence
+      parts={now.answer.sentence}
+      brief={now.brief}
+      onStep={onStep}
+      lit={lit}
+      label="The whole job"
+      opening={opening}
+    />
+  );
+}

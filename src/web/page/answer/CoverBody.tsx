@@ -1,0 +1,133 @@
+import { useCallback, useMemo, useState } from "react";
+import { cutRows } from "../../../core/answer/tables.ts";
+import { knownLength } from "../../../core/measure/index.ts";
+import { coverPicture } from "../../../core/picture/cover.ts";
+import { fourLives } from "../../../core/picture/lives.ts";
+import type { Picture } from "../../../core/picture/marks.ts";
+import { PictureView } from "../PictureView.tsx";
+import type { BodyProps } from "../Questions.tsx";
+import { Doubtful, Said } from "../said.tsx";
+import { looksFor, useSwatches } from "../useSwatches.ts";
+import { useMedia } from "../useTheme.ts";
+import { sayAloud, useView, view } from "../view.ts";
+import { Lights } from "./Lights.tsx";
+import { WaysOut } from "./WaysOut.tsx";
+
+/** One piece in four lives, and what the proof says of every piece. */
+export function CoverBody({ shown, question }: BodyProps) {
+  const { brief, answer } = shown;
+  const spot = useView((v) => v.spot);
+  const [picked, pick] = useState<string | null>(null);
+  const rows = useMemo(() => cutRows(brief, answer), [brief, answer]);
+  const touched = spot && answer.blocks.find((b) => b.id === spot.block)?.pieceOf[spot.patch];
+  const wanted = picked ?? touched;
+  const row = rows.find((r) => r.id === wanted) ?? rows[0];
+  if (!row) return null;
+  return (
+    <>
+      <Lives shown={shown} pieceId={row.id} />
+      {question.doubt && <WaysOut shown={shown} />}
+      <div className="scroll">
+        <table className="figures">
+          <caption className="said">Pieces, how they are cut, and what covers</caption>
+          <thead>
+            <tr>
+              <th scope="col">piece</th>
+              <th scope="col">fabric</th>
+              <th scope="col" className="number">
+                count
+              </th>
+              <th scope="col">cut</th>
+              <th scope="col">cover</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((r) => (
+              <Lights key={r.id} ids={[r.id]} className={r.id === row.id ? "picked" : ""}>
+                <th scope="row">
+                  <button
+                    type="button"
+                    className="touch tall"
+                    aria-pressed={r.id === row.id}
+                    onClick={() => {
+                      pick(r.id);
+                      view.setState({ spot: null });
+                      sayAloud(`${r.name} ${r.letter} in four lives`);
+                    }}
+                  >
+                    <b>{r.letter}</b> {r.name}
+                  </button>
+                </th>
+                <td>{r.fabric}</td>
+                <td className="number">{r.count}</td>
+                <td>
+                  <Said text={r.cut} />
+                </td>
+                <td>
+                  <Doubtful text={r.cover.text} doubt={r.cover.doubt} />
+                </td>
+              </Lights>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </>
+  );
+}
+
+/** The four frames; under them, where it is narrow, the proof alone and larger. */
+function Lives({ shown, pieceId }: { shown: BodyProps["shown"]; pieceId: string }) {
+  const { brief, answer } = shown;
+  const swatches = useSwatches(brief);
+  const leftHanded = useView((v) => v.leftHanded);
+  const narrow = useMedia("(max-width: 719px)");
+  const seam = useMemo(() => knownLength(brief.seam, brief.unit), [brief]);
+  const piece = answer.pieces.find((p) => p.id === pieceId);
+  const recipe = answer.recipes.find((r) => r.pieceId === pieceId);
+  const block = answer.blocks.find((b) => Object.values(b.pieceOf).includes(pieceId));
+  const unit = answer.unit;
+  const lives = useCallback(
+    (small: number): Picture =>
+      fourLives({
+        block: block!,
+        piece: piece!,
+        recipe: recipe!,
+        pieces: answer.pieces,
+        looks: looksFor(shown)[block!.id] ?? [],
+        unit,
+        seam,
+        small,
+        leftHanded,
+      }),
+    [shown, answer, block, piece, recipe, unit, seam, leftHanded],
+  );
+  const cover = useCallback(
+    (small: number): Picture =>
+      coverPicture(recipe!, {
+        unit,
+        seam,
+        fabricId: piece!.fabricId,
+        name: `${piece!.name} ${piece!.letter}`,
+        small,
+        leftHanded,
+      }),
+    [piece, recipe, unit, seam, leftHanded],
+  );
+  if (!piece || !recipe) return null;
+  const life = unit === "in" ? 96 : 96 / 25.4;
+  return (
+    <div className="lives">
+      {block && (
+        <PictureView make={lives} swatches={swatches} small={narrow ? 13 : 17} most={life / 2} />
+      )}
+      {(recipe.spareBySide.length > 0 || !block) && (
+        <figure className="proof">
+          <PictureView make={cover} swatches={swatches} most={life} />
+          <figcaption className="soft small">
+            {piece.name} {piece.letter}: hatched is cut away or spare; dotted is not covered
+          </figcaption>
+        </figure>
+      )}
+    </div>
+  );
+}

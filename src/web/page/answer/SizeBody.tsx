@@ -1,0 +1,35 @@
+import { sizeRows } from "../../../core/answer/tables.ts";
+import type { BodyProps } from "../Questions.tsx";
+import { Said } from "../said.tsx";
+import { Lights } from "./Lights.tsx";
+
+/** Blocks and top, finished and unfinished. */
+export function SizeBody({ shown }: BodyProps) {
+  const rows = sizeRows(shown.brief, shown.answer);
+  return (
+    <div className="scroll">
+      <table className="figures">
+        <thead>
+          <tr>
+            <th scope="col">what</th>
+            <th scope="col">finished</th>
+            <th scope="col">unfinished</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((r) => (
+            <Lights key={r.id} ids={r.id === "quilt" ? [] : [r.id]}>
+              <th scope="row">{r.what}</th>
+              <td>
+                <Said text={r.finished} />
+              </td>
+              <td>
+                <Said text={r.unfinished} />
+              </td>
+            </Lights>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}

@@ -1,0 +1,40 @@
+import { useCallback, useMemo } from "react";
+import { wordsOfRole } from "../../core/answer/choices.ts";
+import type { Word } from "../../core/answer/words.ts";
+import type { KeepStore, Recipe } from "../keep/index.ts";
+import type { Answered } from "./answers.ts";
+import { Opening } from "./Opening.tsx";
+import { roleOf } from "./quilt/spots.ts";
+import { stepOfWord } from "./Sentence.tsx";
+import { useView } from "./view.ts";
+
+/** Hooks that both sentences share: what a step does, what stands between the lines. */
+export function useEditing(now: Answered, keep: KeepStore) {
+  const word = useView((v) => v.word);
+  const onPreview = useCallback((change: Recipe | null) => keep.act.preview(change), [keep]);
+  const onTake = useCallback(
+    (words: string, change: Recipe) => keep.act.edit(words, change),
+    [keep],
+  );
+  const onStep = useCallback(
+    (w: Word, by: 1 | -1) => {
+      const change = stepOfWord(now.brief, w, by);
+      if (change) keep.act.edit(`${w.role.charAt(0).toLowerCase()}${w.role.slice(1)}`, change);
+    },
+    [keep, now.brief],
+  );
+  const opening = word && (
+    <Opening key={word} word={word} now={now} onPreview={onPreview} onTake={onTake} />
+  );
+  return { opening, onStep };
+}
+
+/** Words that decide the patch under the finger take the accent's line. */
+export function useLitWords(shown: Answered): readonly string[] {
+  const spot = useView((v) => v.under ?? v.spot);
+  return useMemo(() => {
+    const role = spot && roleOf(shown, spot);
+    if (!spot || !role) return [];
+    return wordsOfRole(shown.brief, role, spot.block === "quilt" ? undefined : spot.block);
+  }, [shown, spot]);
+}

@@ -1,0 +1,285 @@
+import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
+import { wordOfRole, wordsOf } from "../../../core/answer/choices.ts";
+import { patchesLit, patchesOfRoles, patchLabel } from "../../../core/answer/phrases.ts";
+import { boundingBox } from "../../../core/geometry/index.ts";
+import { inchToLength } from "../../../core/measure/index.ts";
+import { quiltPicture } from "../../../core/picture/quilt.ts";
+import type { Answered } from "../answers.ts";
+import { Said } from "../said.tsx";
+import { looksFor, useSwatches } from "../useSwatches.ts";
+import { useTheme } from "../useTheme.ts";
+import { useWidth } from "../useWidth.ts";
+import { sameSpot, useView, view } from "../view.ts";
+import { type Layer, Painter, type Stand } from "./Painter.ts";
+import { QuiltTree } from "./QuiltTree.tsx";
+import { paintRulers, type Size, type Window } from "./rulers.ts";
+import {
+  cutPicture,
+  type Found,
+  findSpot,
+  litPicture,
+  patchesIn,
+  placedIn,
+  reachOf,
+  roleOf,
+  spotAt,
+  spotPicture,
+} from "./spots.ts";
+import { useStand } from "./useStand.ts";
+
+interface QuiltViewProps {
+  readonly shown: Answered;
+  readonly size: Pick<Size, "widthText" | "heightText">;
+}
+
+const RULER = 44;
+const FOOT = 42;
+const STEP_NEARER = 1.6;
+
+/** The quilt as it will be seen, from the whole to one cut piece, every patch to be touched. */
+export function QuiltView({ shown, size }: QuiltViewProps) {
+  const { answer, brief } = shown;
+  const quilt = answer.quilt!;
+  const [box, width] = useWidth<HTMLDivElement>();
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const theme = useTheme();
+  const swatches = useSwatches(brief);
+  const spot = useView((v) => v.spot);
+  const under = useView((v) => v.under);
+  const lines = useView((v) => v.lines);
+  const word = useView((v) => v.word);
+  const [, setNear] = useState(0);
+
+  const left = width > 720 ? RULER : 0;
+  const w = useMemo((): Window => {
+    const most = Math.max(240, Math.min(innerHeight * 0.78, 900));
+    const room = Math.max(1, width - left);
+    const high = Math.round(Math.min(most, (room * quilt.height) / quilt.width));
+    return { left, top: 2, right: width - 1, bottom: 2 + high };
+  }, [width, left, quilt.width, quilt.height]);
+  const fit = useMemo(
+    (): Stand => ({
+      x: 0,
+      y: 0,
+      scale: Math.max(
+        1e-6,
+        Math.min((w.right - w.left) / quilt.width, (w.bottom - w.top) / quilt.height),
+      ),
+    }),
+    [w, quilt.width, quilt.height],
+  );
+
+  const picture = useMemo(
+    () =>
+      quiltPicture(answer, placedIn(shown), {
+        looks: looksFor(shown),
+        patches: patchesIn(shown),
+      }),
+    [answer, shown],
+  );
+  const found = useMemo(() => findSpot(shown, under ?? spot), [shown, under, spot]);
+  const litAll = useMemo(() => {
+    const decides = word ? wordsOf(brief).find((x) => x.id === word)?.decides : undefined;
+    if (lines.length > 0) return patchesLit(answer, lines);
+    return decides && decides.length > 0 ? patchesOfRoles(answer, decides) : new Map();
+  }, [answer, brief, lines, word]);
+
+  const painter = useRef<Painter | null>(null);
+  const frame = useRef(0);
+  const drawNow = useRef<() => void>(() => {});
+  const paint = useCallback(() => {
+    cancelAnimationFrame(frame.current);
+    frame.current = requestAnimationFrame(() => {
+      drawNow.current();
+      // What stands beside the canvas follows: the label, the buttons.
+      setNear((n) => n + 1);
+    });
+  }, []);
+  const nearest = inchToLength(1, answer.unit) ** -1 * 420;
+  const { stand, goTo, zoom, toFit } = useStand(canvas, w, fit, nearest, paint);
+
+  const base: readonly Layer[] = useMemo(() => {
+    const reach = reachOf(answer);
+    const lit = litPicture(shown, litAll, picture);
+    return [
+      { picture, reach },
+      ...(lit ? [{ picture: lit, reach: reach * 1.02 }] : []),
+      ...(found ? [{ picture: spotPicture(found, picture), reach }] : []),
+    ];
+  }, [answer, shown, litAll, picture, found]);
+  const cut = useMemo(
+    () => (found ? cutPicture(shown, found, picture) : null),
+    [shown, found, picture],
+  );
+
+  drawNow.current = () => {
+    const el = canvas.current;
+    if (!el || width === 0) return;
+    const hidpi = Math.min(3, devicePixelRatio || 1);
+    const tall = w.bottom + FOOT;
+    if (el.width !== Math.round(width * hidpi) || el.height !== Math.round(tall * hidpi)) {
+      el.width = Math.round(width * hidpi);
+      el.height = Math.round(tall * hidpi);
+    }
+    painter.current ??= new Painter(el, paint);
+    const s = stand.current;
+    const closeness = found ? nearness(found, s, w) : 0;
+    const over: Layer[] =
+      cut && closeness > 0 ? [{ picture: cut, reach: 0, opacity: closeness }] : [];
+    painter.current.show([...base, ...over], theme, swatches);
+    painter.current.paint(s, w, hidpi);
+    const ctx = el.getContext("2d");
+    if (!ctx) return;
+    ctx.setTransform(hidpi, 0, 0, hidpi, 0, 0);
+    const whole = { width: quilt.width, height: quilt.height, ...size };
+    paintRulers(ctx, s, w, whole, answer.unit, theme, { left: left > 0 });
+  };
+  // biome-ignore lint/correctness/useExhaustiveDependencies: painted anew when what is shown changes
+  useLayoutEffect(() => drawNow.current(), [base, cut, theme, swatches, width, w, found, size]);
+  useEffect(() => {
+    // The figures of the tapes wait for their face.
+    void document.fonts?.ready.then(paint);
+  }, [paint]);
+
+  const pointOf = (e: { clientX: number; clientY: number }): Found | null => {
+    const el = canvas.current;
+    if (!el) return null;
+    const r = el.getBoundingClientRect();
+    const x = e.clientX - r.left;
+    const y = e.clientY - r.top;
+    if (x < w.left || x > w.right || y < w.top || y > w.bottom) return null;
+    const s = stand.current;
+    return spotAt(shown, {
+      x: s.x + (x - (w.left + w.right) / 2) / s.scale,
+      y: s.y - (y - (w.top + w.bottom) / 2) / s.scale,
+    });
+  };
+  const touch = (f: Found | null): void => {
+    view.setState({ spot: f, under: null });
+    const role = f && roleOf(shown, f);
+    const id = role
+      ? wordOfRole(brief, role, f.block === "quilt" ? undefined : f.block)
+      : undefined;
+    if (id) openWord(id);
+  };
+  const nearTo = (f: Found | null): void => {
+    if (!f) {
+      toFit();
+      return;
+    }
+    const b = boundingBox(f.polygon);
+    const scale =
+      0.5 *
+      Math.min((w.right - w.left) / (b.right - b.left), (w.bottom - w.top) / (b.top - b.bottom));
+    goTo({ x: (b.left + b.right) / 2, y: (b.bottom + b.top) / 2, scale });
+  };
+  const label = found && patchLabel(brief, answer, found.block, found.patch);
+  const s = stand.current;
+  const labelAt = found
+    ? Math.max(
+        w.left,
+        Math.min(w.right, (w.left + w.right) / 2 + (middleOf(found) - s.x) * s.scale),
+      )
+    : 0;
+  const atFit = s.scale <= fit.scale * 1.001;
+
+  return (
+    <figure className="quilt" ref={box}>
+      <div className="over" aria-hidden="true">
+        {label && (
+          <p
+            className={`patch-label ${labelAt > (w.left + w.right) / 2 ? "from-right" : ""}`}
+            ref={(el) => el?.style.setProperty("--at", `${labelAt}px`)}
+          >
+            <b>{label.name}</b>
+            <span className={label.doubt ? "doubt" : ""}>
+              , <Said text={label.rest} />
+            </span>
+          </p>
+        )}
+      </div>
+      <QuiltTree
+        shown={shown}
+        onNear={nearTo}
+        onTouch={touch}
+        onZoom={(by) => zoom(by > 0 ? STEP_NEARER : 1 / STEP_NEARER, screenOf(found, s, w))}
+      >
+        <canvas
+          ref={(el) => {
+            canvas.current = el;
+            el?.style.setProperty("height", `${w.bottom + FOOT}px`);
+          }}
+          onPointerMove={(e) => {
+            if (e.pointerType === "touch") return;
+            const f = pointOf(e);
+            if (!sameSpot(f, under)) view.setState({ under: f });
+          }}
+          onPointerLeave={() => view.setState({ under: null })}
+          onClick={(e) => touch(pointOf(e))}
+          onDoubleClick={(e) => nearTo(pointOf(e))}
+        />
+      </QuiltTree>
+      <p className="nearness">
+        <button
+          type="button"
+          className="touch tall"
+          onClick={() => zoom(STEP_NEARER, screenOf(found, s, w))}
+        >
+          Nearer
+        </button>
+        <button
+          type="button"
+          className="touch tall"
+          disabled={atFit}
+          onClick={() => zoom(1 / STEP_NEARER, screenOf(found, s, w))}
+        >
+          Farther
+        </button>
+        {found && (
+          <button type="button" className="touch tall" onClick={() => nearTo(found)}>
+            The cut piece
+          </button>
+        )}
+        {!atFit && (
+          <button type="button" className="touch tall" onClick={toFit}>
+            The whole quilt
+          </button>
+        )}
+      </p>
+    </figure>
+  );
+}
+
+/** Opens a word and brings it into sight. */
+function openWord(id: string): void {
+  view.setState({ word: id });
+  requestAnimationFrame(() =>
+    document
+      .querySelector(`[data-word="${CSS.escape(id)}"]`)
+      ?.scrollIntoView({ block: "center", behavior: "instant" }),
+  );
+}
+
+const middleOf = (f: Found): number => {
+  const b = boundingBox(f.polygon);
+  return (b.left + b.right) / 2;
+};
+
+/** Where a patch stands in the window, to come nearer to it. */
+function screenOf(f: Found | null, s: Stand, w: Window): { x: number; y: number } | undefined {
+  if (!f) return undefined;
+  const b = boundingBox(f.polygon);
+  const x = (w.left + w.right) / 2 + ((b.left + b.right) / 2 - s.x) * s.scale;
+  const y = (w.top + w.bottom) / 2 - ((b.top + b.bottom) / 2 - s.y) * s.scale;
+  const inside = x > w.left && x < w.right && y > w.top && y < w.bottom;
+  return inside ? { x, y } : undefined;
+}
+
+/** 0 while a patch is small in the window, 1 once it nearly fills it: the cut piece comes up. */
+function nearness(f: Found, s: Stand, w: Window): number {
+  const b = boundingBox(f.polygon);
+  const share =
+    Math.max(b.right - b.left, b.top - b.bottom) *
+    (s.scale / Math.min(w.right - w.left, w.bottom - w.top));
+  return Math.max(0, Math.min(1, (share - 0.28) / 0.14));
+}

@@ -1,0 +1,16 @@
+import { type RefObject, useLayoutEffect, useRef, useState } from "react";
+
+/** Width of an element in whole CSS pixels, followed as it changes; 0 before it is known. */
+export function useWidth<T extends HTMLElement>(): [RefObject<T | null>, number] {
+  const ref = useRef<T>(null);
+  const [width, setWidth] = useState(0);
+  useLayoutEffect(() => {
+    const el = ref.current;
+    if (!el) return;
+    setWidth(Math.round(el.clientWidth));
+    const seen = new ResizeObserver(() => setWidth(Math.round(el.clientWidth)));
+    seen.observe(el);
+    return () => seen.disconnect();
+  }, []);
+  return [ref, width];
+}
