@@ -139,13 +139,18 @@ export class Column {
       color: "accent",
     });
     const y = this.y;
-    const lines = [
-      setLine("Should measure", STYLES.stop, x, y + 12),
-      setLine(number, STYLES.stopNumber, x, y + 26.5),
-      setText(how, STYLES.text, x, y + 38.5, width),
-    ];
-    this.add({ kind: "text", role: "P", glyphs: lines.flatMap((l) => l.glyphs) });
-    this.y += 30 + lines[2].lines * STYLES.text.lead + 3;
+    const label = setLine("Should measure", STYLES.stop, x, y + 13.5);
+    const beside = setLine(number, STYLES.stopNumber, x + label.width + 5, y + 13.5);
+    const fits = label.width + 5 + beside.width <= width;
+    const below = fits ? 0 : 13;
+    const value = fits ? beside : setLine(number, STYLES.stopNumber, x, y + 26.5);
+    const words = setText(how, STYLES.text, x, y + 25.5 + below, width);
+    this.add({
+      kind: "text",
+      role: "P",
+      glyphs: [...label.glyphs, ...value.glyphs, ...words.glyphs],
+    });
+    this.y += 17 + below + words.lines * STYLES.text.lead + 3;
   }
 }
 

@@ -1,3 +1,4 @@
+import type { PdfPoint } from "../measure/index.ts";
 import { knownLength } from "../measure/index.ts";
 import type { Drawing } from "../picture/index.ts";
 import { type Mark, picture, rectangle } from "../picture/index.ts";
@@ -6,36 +7,35 @@ import { columnAt, columns, STYLES } from "./grid.ts";
 import { drawn, fabricName, listed, type SheetJob, sayBoth, sayUnit, smallAt } from "./job.ts";
 
 /** "And then?": rows, borders, finishing, cautions. `first` numbers its first step. */
-export function finishBlock(job: SheetJob, first: number): Block {
+export function finishBlock(job: SheetJob, first: number, mapHeight: PdfPoint = 130): Block {
   const c = new Column();
   c.question("And then?", "layout, borders, finishing");
   const top = c.y + 4;
   const half = columns(6);
   c.y = top;
-  const map = rowsDrawing(job, half);
+  const map = rowsDrawing(job, half, mapHeight);
   if (map) {
     c.figure(map);
     c.gap(4);
     c.paragraph(mapWords(job), STYLES.soft, { width: half });
   }
-  c.gap(5);
-  c.paragraph(CAUTION, STYLES.text, { width: half });
   let lowest = c.y;
   const steps = finishSteps(job, first);
   const x = columnAt(6);
-  const two = steps.length > 2;
+  const two = steps.length > 1;
   steps.forEach((step, i) => {
     const right = two && i >= Math.ceil(steps.length / 2);
     if (i === 0 || (right && i === Math.ceil(steps.length / 2))) c.y = top;
     const at = right ? columnAt(9) : x;
     const width = two ? columns(3) : half;
     c.paragraph(step.words, STYLES.text, { x: at, width });
-    c.gap(5);
+    c.gap(4);
     if (step.stop) c.stop(step.stop, step.how ?? "", at, width);
-    c.gap(7);
     lowest = Math.max(lowest, c.y);
+    c.gap(7);
   });
-  c.y = lowest;
+  c.y = lowest + 3;
+  c.paragraph(CAUTION);
   return c.block();
 }
 
@@ -98,10 +98,10 @@ export function blockLetters(job: SheetJob): Readonly<Record<string, string>> {
 }
 
 /** The blocks by letter, row by row. */
-function rowsDrawing(job: SheetJob, room: number): Drawing | undefined {
+function rowsDrawing(job: SheetJob, room: PdfPoint, most: PdfPoint): Drawing | undefined {
   const { quilt } = job.answer;
   if (!quilt) return undefined;
-  const scale = Math.min(room / quilt.width, 130 / quilt.height);
+  const scale = Math.min(room / quilt.width, most / quilt.height);
   const letters = blockLetters(job);
   const small = smallAt(scale);
   const marks: Mark[] = [];

@@ -114,7 +114,7 @@ export function sizeBlock(job: SheetJob, width: PdfPoint): Block {
   }
   const across = width < 200 ? 1 : Math.max(3, sizes.length);
   const each = width / across;
-  const top = c.y;
+  const top = c.y + (across === 1 ? 6 : 0);
   let lowest = top;
   sizes.forEach(([number, what], i) => {
     c.y = (across === 1 ? lowest : top) + 3;

@@ -41,13 +41,15 @@ interface Density {
   readonly proofs: PdfPoint;
   /** Points to the inch in the diagrams of the steps. */
   readonly steps: number;
+  readonly map: PdfPoint;
 }
 
 const DENSITIES: readonly Density[] = [
-  { gap: 11, picture: 470, proofs: 116, steps: 11 },
-  { gap: 9, picture: 420, proofs: 104, steps: 11 },
-  { gap: 7, picture: 380, proofs: 96, steps: 10 },
-  { gap: 6, picture: 340, proofs: 88, steps: 9 },
+  { gap: 11, picture: 470, proofs: 116, steps: 11, map: 130 },
+  { gap: 9, picture: 420, proofs: 104, steps: 11, map: 110 },
+  { gap: 7, picture: 380, proofs: 96, steps: 10, map: 96 },
+  { gap: 6, picture: 340, proofs: 88, steps: 8.5, map: 84 },
+  { gap: 5, picture: 300, proofs: 78, steps: 8, map: 72 },
 ];
 
 function bestPages(job: SheetJob): Item[][] {
@@ -73,7 +75,7 @@ function pagesOf(job: SheetJob, sides: number, density: Density): Item[][] {
     ...opening(job, head.block(), density),
     ...proofBlocks(job, density.proofs),
     ...orderBlocks(job, steps, density.steps),
-    finishBlock(job, steps.length + 1),
+    finishBlock(job, steps.length + 1, density.map),
   ];
   return paginate(blocks, job.paper, density.gap);
 }

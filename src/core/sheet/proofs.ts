@@ -92,7 +92,7 @@ function sliceWords(job: SheetJob, slices: readonly (readonly CutMark[])[]): str
   );
   const [near, far] = [...slices[0]].sort((a, b) => a.at - b.at).map((m) => say(job, m.at));
   if (slices.length === 2 && kinds.size === 1)
-    return `From the square corner mark ${near} along both edges, and ${far} along the two edges facing them; slice from near mark to far mark.`;
+    return `Mark ${near} from the square corner along both its edges, ${far} along the edges facing them; slice mark to mark.`;
   return slices
     .map(
       (marks) =>

@@ -161,12 +161,14 @@ function joinWords(
   const part = (i: 0 | 1): string => letters[i] ?? `one of step ${numberOf.get(unit.of[i])}`;
   if (times > 1) {
     const letter = letters[0] ?? letters[1];
-    return `Sew ${counted(times, letter ?? "piece")} on, one after the other, standing out alike at both ends.`;
+    return `${times} ${letter ?? "pieces"}, one by one, standing out alike at both ends.`;
   }
   if (letters[0] !== undefined && letters[0] === letters[1]) return `Two ${letters[0]}.`;
   const [a, b] = [numberOf.get(unit.of[0]), numberOf.get(unit.of[1])];
   if (letters[0] === undefined && letters[1] === undefined && a === b)
-    return `Two of step ${a}. Pin where seams meet, then the ends.`;
+    return unit.copies === 1
+      ? `Two of step ${a}. Pin where seams meet, then the ends.`
+      : `Two of step ${a}.`;
   return `${capital(part(0))} and ${part(1)}.`;
 }
 
@@ -196,7 +198,7 @@ function pressWords(unit: SewnUnit, letters: readonly (string | undefined)[]): s
 }
 
 const straightWords = (unit: SewnUnit): string =>
-  unit.straightEdge ? "The long edge must lie straight along a ruler." : "";
+  unit.straightEdge ? "The long edge must lie straight." : "";
 
 /** The width to check: right across, else along the longest edge, else to a far corner. */
 function chosen(unit: SewnUnit): Measure | undefined {
@@ -209,9 +211,9 @@ function chosen(unit: SewnUnit): Measure | undefined {
 function howMeasured(m: Measure): string {
   const ways =
     m.ways > 1 && m.kind === "across" ? `, ${m.ways === 2 ? "both" : `all ${m.ways}`} ways` : "";
-  if (m.kind === "across") return `from raw edge to raw edge${ways}`;
+  if (m.kind === "across") return `raw edge to raw edge${ways}`;
   if (m.kind === "along") return "along the edge marked";
-  return "from the raw edge to the far corner, as marked";
+  return "raw edge to far corner, as marked";
 }
 
 function squaredUp(job: SheetJob, block: AnswerBlock, unit: SewnUnit, number: number): SewStep {
@@ -222,9 +224,7 @@ function squaredUp(job: SheetJob, block: AnswerBlock, unit: SewnUnit, number: nu
     : "";
   const spare = Math.max(0, ...unit.spareBySide.map((s) => s.spare));
   const comes =
-    spare > 1e-4
-      ? `About ${sayMeasured(job, spare)} comes off.`
-      : "Nothing but threads should come off.";
+    spare > 1e-4 ? `About ${sayMeasured(job, spare)} comes off.` : "Only threads should come off.";
   const width = block.width + 2 * job.seam;
   const height = block.height + 2 * job.seam;
   const square = Math.abs(width - height) < 1e-9;
@@ -234,7 +234,7 @@ function squaredUp(job: SheetJob, block: AnswerBlock, unit: SewnUnit, number: nu
     unit,
     seamIds: [],
     name: "Square up",
-    words: `**Trim ${unit.inAll}.** From the center, not from edge to edge: the ruler's ${each} marks on the center,${line} trim two sides, turn, trim the other two. ${comes}`,
+    words: `**Trim ${unit.inAll}** from the center: the ruler's ${each} marks on it,${line} trim two sides, turn, trim two. ${comes}`,
     stop: {
       number: square
         ? sayUnit(job, width)

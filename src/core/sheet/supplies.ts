@@ -3,7 +3,7 @@ import { type Block, Column, cell, numberCell } from "./column.ts";
 import { STYLES } from "./grid.ts";
 import { swatchDrawing } from "./head.ts";
 import { fabricLetter, fabricName, listed, plural, type SheetJob, say, sayUnit } from "./job.ts";
-import type { Cell } from "./model.ts";
+import type { Cell, Glyphs } from "./model.ts";
 import { setText } from "./text.ts";
 
 /** Fabrics in order of use, then finishing, each with what to buy at both widths. */
@@ -52,17 +52,19 @@ function fabricRow(
   c.rule();
   const top = c.y;
   const name = `**${fabricName(job, fabricId)}**${descriptionOf(job, fabricId)}`;
+  const uses = usesOf(job, fabricId);
   const room = (axes[0] ?? c.width) - 78 - 26;
-  const nameSet = setText(name, STYLES.text, 74, top + 10.5, room);
-  const usesSet = setText(
-    usesOf(job, fabricId),
-    STYLES.soft,
-    74,
-    top + 10.5 + nameSet.height,
-    room,
-  );
-  const high = nameSet.height + usesSet.height;
-  const base = top + high / 2 + 5.5;
+  const together = `${name}: ${uses}`;
+  const lines = setText(together, STYLES.text, 74, 0, room).lines === 1 ? [together] : [name, uses];
+  const glyphs: Glyphs[] = [];
+  let down = lines.length === 1 ? 14 : 10.5;
+  lines.forEach((text, i) => {
+    const set = setText(text, i === 0 ? STYLES.text : STYLES.soft, 74, top + down, room);
+    glyphs.push(...set.glyphs);
+    down += set.height;
+  });
+  const high = Math.max(20, down - 9);
+  const base = lines.length === 1 ? top + 14 : top + high / 2 + 5.5;
   for (const [i, look] of (["color", "hatch"] as const).entries()) {
     const drawing = swatchDrawing(job, fabricId, look);
     c.add({
@@ -79,11 +81,7 @@ function fabricRow(
       ? numberCell(y.buyText, STYLES.number, axes[i], base)
       : cell("—", STYLES.small, axes[i], base);
   });
-  rows.push([
-    cell(fabricLetter(job, fabricId), STYLES.letter, 0, base),
-    { glyphs: [...nameSet.glyphs, ...usesSet.glyphs] },
-    ...yards,
-  ]);
+  rows.push([cell(fabricLetter(job, fabricId), STYLES.letter, 0, base), { glyphs }, ...yards]);
   return top + high + 3.5;
 }
 
