@@ -82,6 +82,7 @@ function debugAddress(child: ChildProcess): Promise<string> {
   });
 }
 
+for (const signal of ["SIGINT", "SIGTERM"]) process.once(signal, () => process.exit(4));
 const { values } = parseArgs({
   options: { rounds: { type: "string", default: "10" }, seed: { type: "string", default: "11" } },
 });

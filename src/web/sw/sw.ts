@@ -3,8 +3,8 @@
  * The service worker: keeps every file of this build, so that the page works without a server, and
  * never asks any other host. The build puts in the edition and the list of files.
  *
- * A newer edition waits until no tab shows the old one, or until the page says "take": a page never
- * finds itself with half its files from another edition.
+ * A newer edition waits until no tab shows the old one, or until the page says "take". The files of
+ * the edition before stay for the pages that still run it: none finds itself with half its files.
  */
 declare const __EDITION__: string;
 declare const __FILES__: readonly string[];
@@ -48,17 +48,19 @@ async function keepAll(): Promise<void> {
   await Promise.all(__FILES__.map(keep));
 }
 
+/** Keeps this edition and the one before it. Names come in the order they were made. */
 async function letOldGo(): Promise<void> {
-  const names = await caches.keys();
-  const old = names.filter((name) => name.startsWith(PREFIX) && name !== CACHE);
+  const mine = (await caches.keys()).filter((name) => name.startsWith(PREFIX));
+  const [last] = mine.filter((name) => name !== CACHE).slice(-1);
+  const old = mine.filter((name) => name !== CACHE && name !== last);
   await Promise.all(old.map((name) => caches.delete(name)));
 }
 
 async function answer(request: Request, url: URL): Promise<Response> {
-  const cache = await caches.open(CACHE);
   const file = url.pathname === home.pathname ? new URL("index.html", home) : url;
-  const kept = await cache.match(file.href.split(/[?#]/)[0]);
-  return kept ?? fetch(request);
+  const address = file.href.split(/[?#]/)[0];
+  const cache = await caches.open(CACHE);
+  return (await cache.match(address)) ?? (await caches.match(address)) ?? fetch(request);
 }
 
 export {};
