@@ -230,6 +230,22 @@ describe("which tree", () => {
     expect(lastSeam(b).length).toBeCloseTo(b.width, 12);
   });
 
+  test("twelve in a square: the bias edges on the diagonals are not left open for the long seam", () => {
+    const b = least({ n: 12, turned: "flat" });
+    expect(b.choice.why).toBe("fewer-bias-edges");
+    const { from, to } = lastSeam(b);
+    expect(Math.abs(Math.abs(to.x - from.x) - Math.abs(to.y - from.y))).toBeGreaterThan(A);
+    const diagonal = build({ n: 12, tree: "circle-from-2" });
+    expect(lastSeam(diagonal).length).toBeCloseTo(2 * Math.SQRT2 * A, 12);
+  });
+
+  test("twelve in a hexagon: the long seam runs side middle to side middle, not corner to corner", () => {
+    const b = least({ n: 12, turned: "corner", outline: "hexagon" });
+    expect(b.choice.why).toBe("shorter-last-seam");
+    expect(lastSeam(b).length).toBeCloseTo(b.width, 12);
+    expect(b.height).toBeGreaterThan(1.1 * b.width);
+  });
+
   test("the other order of a deep block can be asked for by its name", () => {
     const b = build({ turned: "corner", half: DEEP, tree: "circle-from-1" });
     expect(b.choice).toEqual({ name: "circle-from-1", others: ["circle"], why: "asked" });
