@@ -1,6 +1,6 @@
-import { runOf } from "./handbook.ts";
 import type { Lay } from "./lay.ts";
 import { runLength } from "./lay.ts";
+import { runOf } from "./own-strips.ts";
 import type { Batch, Pattern, PatternRun, StripProblem } from "./problem.ts";
 import type { Placement, Strip } from "./types.ts";
 import type { Job } from "./work.ts";

@@ -1,7 +1,7 @@
 import type { Length } from "../measure/index.ts";
-import { handbookLength } from "./handbook.ts";
 import { copiesIn, layerWidth, laysOf, runLength } from "./lay.ts";
 import { leftoversOf } from "./leftover.ts";
+import { handbookLength } from "./own-strips.ts";
 import type { Demand, FabricLayout, Stock, Strip } from "./types.ts";
 import type { Work } from "./work.ts";
 
@@ -22,9 +22,10 @@ export function finishLayout({
   stock,
   lowerBound,
 }: Unfinished): FabricLayout {
-  const placed = placeStrips(strips);
+  const placed = placeStrips(strips, work.fixed);
   const length = sum(placed.map((s) => s.height * s.times));
-  const handbook = sum(work.jobs.map((job) => handbookLength(job, stock)));
+  const fixed = sum(work.fixed.map((s) => s.height * s.times));
+  const handbook = fixed + sum(work.jobs.map((job) => handbookLength(job, stock)));
   const bound = Math.min(length, Math.max(lowerBound ?? 0, areaBound(work, stock)));
   return {
     fabricId: stock.fabricId,
@@ -41,12 +42,19 @@ export function finishLayout({
   };
 }
 
-/** Tall strips first, full before partly used; equal ones stay as they came. */
-export function placeStrips(strips: readonly Strip[]): Strip[] {
+/**
+ * What is registered to a repeat first; then long strips that are joined; then tall to small, full
+ * before partly used. Equal ones stay as they came.
+ */
+export function placeStrips(strips: readonly Strip[], fixed: readonly Strip[] = []): Strip[] {
+  const joined = (s: Strip): number => (s.runs.some((r) => r.segment) ? 0 : 1);
   const order = strips.map((s, i) => ({ s, i }));
-  order.sort((a, b) => b.s.height - a.s.height || b.s.times - a.s.times || a.i - b.i);
+  order.sort(
+    (a, b) =>
+      joined(a.s) - joined(b.s) || b.s.height - a.s.height || b.s.times - a.s.times || a.i - b.i,
+  );
   let from: Length = 0;
-  return order.map(({ s }) => {
+  return [...fixed, ...order.map(({ s }) => s)].map((s) => {
     const placed = { ...s, from };
     from += s.height * s.times;
     return placed;
@@ -67,7 +75,8 @@ export function areaBound(work: Work, stock: Stock): Length {
     area += least * job.cuts * job.layers;
     tallest = Math.max(tallest, Math.min(...job.lays.map((lay) => lay.height)));
   }
-  return Math.max(area / stock.width, tallest);
+  // Registered strips are as they are: whole repeats, whatever lies in them.
+  return Math.max(area / stock.width, tallest) + sum(work.fixed.map((s) => s.height * s.times));
 }
 
 /** Within a half inch at 40 in (an eightieth of the width) is worth telling. */

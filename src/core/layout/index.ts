@@ -1,7 +1,11 @@
+export * from "./fabric-plan.ts";
 export * from "./handbook.ts";
 export * from "./in-hand.ts";
 export type { Solver } from "./integer.ts";
+export * from "./ledger.ts";
+export * from "./order.ts";
 export * from "./plan.ts";
 export * from "./replay.ts";
 export * from "./types.ts";
+export * from "./waste.ts";
 export * from "./yardage.ts";

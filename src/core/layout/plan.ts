@@ -110,7 +110,8 @@ function firstParts(
 /** The layout drawn and recounted; a plan that fails the recount gives way to the handbook's. */
 function checked(parts: readonly Part[], { work, demands, stock }: Context): FabricLayout {
   const strips = parts.flatMap((part) => drawStrips(part.problem, part.plan, part.layers));
-  const bound = parts.reduce((total, part) => total + part.bound, 0);
+  const fixed = work.fixed.reduce((total, s) => total + s.height * s.times, 0);
+  const bound = parts.reduce((total, part) => total + part.bound, fixed);
   const lowerBound = Math.max(bound, areaBound(work, stock));
   const layout = finishLayout({ strips, work, demands, stock, lowerBound });
   return replay(layout, demands, stock).length === 0 ? layout : planHandbook(demands, stock);

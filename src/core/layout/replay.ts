@@ -17,6 +17,7 @@ export interface Fault {
     | "wrong-length"
     | "bound-above-plan"
     | "plan-above-handbook"
+    | "off-register"
     | "unknown-sheet"
     | "too-many-sheets";
   readonly place: string;
@@ -58,7 +59,31 @@ export function replay(
     faults.push({ what: "bound-above-plan", place: layout.fabricId, found: layout.lowerBound });
   if (layout.length > layout.handbook + CLOSE)
     faults.push({ what: "plan-above-handbook", place: layout.fabricId, found: layout.length });
-  return [...faults, ...countFaults(layout, demands, stock.fabricId)];
+  return [
+    ...faults,
+    ...registerFaults(layout, known),
+    ...countFaults(layout, demands, stock.fabricId),
+  ];
+}
+
+/** Every registered copy starts at its phase of a repeat; one of several layers at any repeat. */
+function registerFaults(layout: FabricLayout, known: ReadonlyMap<string, Demand>): Fault[] {
+  const whole = (x: number) => same(x, Math.round(x));
+  return layout.strips.flatMap((strip, i) =>
+    strip.runs.flatMap((run): Fault[] => {
+      const demand = known.get(run.demandId);
+      if (!demand?.register) return [];
+      const { axis, period, phase } = demand.register;
+      const place = `strip ${i + 1} ${run.demandId}`;
+      const start = axis === "along" ? strip.from + run.y : run.x;
+      const fine =
+        axis === "along" && demand.layers > 1
+          ? whole(strip.from / period) && whole(strip.height / period)
+          : whole((start - phase) / period) &&
+            (axis === "across" || strip.times === 1 || whole(strip.height / period));
+      return fine ? [] : [{ what: "off-register", place, needed: phase, found: start % period }];
+    }),
+  );
 }
 
 function stripFaults(
@@ -107,6 +132,10 @@ function sizeFaults(run: Placement, demand: Demand, place: string, sheetTurned: 
     return fine ? [] : [{ what: "run-wrong-size", place: at, needed: height, found: run.height }];
   }
   if (!mayLie(run, demand, sheetTurned)) return [{ what: "run-may-not-turn", place: at }];
+  if (demand.register?.axis === "across") {
+    const fine = same(run.width, height) && same(run.height, first + (run.copies - 1) * pitch);
+    return fine ? [] : [{ what: "run-wrong-size", place: at, needed: height, found: run.width }];
+  }
   const long = run.turned ? run.copies * height : first + (run.copies - 1) * pitch;
   const tall = run.turned ? first : height;
   const fine = run.copies >= 1 && Number.isInteger(run.copies);
@@ -120,6 +149,7 @@ function sizeFaults(run: Placement, demand: Demand, place: string, sheetTurned: 
 /** On a sheet cut along its length everything lies a quarter turned, so the rules change sides. */
 function mayLie(run: Placement, demand: Demand, sheetTurned: boolean): boolean {
   const { kind } = demand.shape;
+  if (demand.register?.axis === "across") return run.turned;
   const free = demand.turns === "quarter" && !demand.up;
   if (kind === "nested") return !run.turned && (free || !sheetTurned);
   if (kind === "along") return run.turned !== sheetTurned;
@@ -179,8 +209,8 @@ function countFaults(
         ? []
         : [{ what: "joined-too-short", place: d.id, needed: whole, found: m.length }];
     }
-    // A fabric cut double gives an even number: one may be over.
-    return m.copies >= needed && m.copies <= needed + m.spare
+    // A fabric cut double gives an even number, layers a multiple: so many may be over.
+    return m.copies >= needed && m.copies <= needed + Math.max(m.spare, d.layers - 1)
       ? []
       : [{ what: "wrong-count", place: d.id, needed, found: m.copies }];
   });

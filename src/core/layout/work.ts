@@ -2,7 +2,8 @@ import type { Finding } from "../findings/index.ts";
 import type { Length } from "../measure/index.ts";
 import type { Lay } from "./lay.ts";
 import { copiesIn, fits, layerWidth, laysOf, NOISE } from "./lay.ts";
-import type { Demand, Stock } from "./types.ts";
+import { registeredStrips } from "./register.ts";
+import type { Demand, Stock, Strip } from "./types.ts";
 
 /** What is to be cut in strips of so many layers: a demand, or the full-width parts of a joined one. */
 export interface Job {
@@ -19,6 +20,8 @@ export interface Job {
 
 export interface Work {
   readonly jobs: readonly Job[];
+  /** Strips registered to a repeat: they come first, and nothing is planned into them. */
+  readonly fixed: readonly Strip[];
   readonly unplaced: readonly { readonly demandId: string; readonly count: number }[];
   readonly findings: readonly Finding[];
 }
@@ -30,12 +33,15 @@ export interface Work {
  */
 export function workFor(demands: readonly Demand[], stock: Stock): Work {
   const jobs: Job[] = [];
+  const fixed: Strip[] = [];
   const unplaced: { demandId: string; count: number }[] = [];
   const findings: Finding[] = [];
   for (const demand of demands) {
     if (demand.fabricId !== stock.fabricId || demand.count < 1) continue;
-    const fitting = single(demand, stock);
-    if (fitting) jobs.push(...splitByFold(demand, fitting, stock));
+    const registered = registeredStrips(demand, stock);
+    const fitting = demand.register ? undefined : single(demand, stock);
+    if (registered) fixed.push(...registered);
+    else if (fitting) jobs.push(...splitByFold(demand, fitting, stock));
     else if (demand.joinsAllowed && demand.shape.kind === "rect")
       jobs.push(...joined(demand, stock));
     else {
@@ -43,7 +49,7 @@ export function workFor(demands: readonly Demand[], stock: Stock): Work {
       findings.push(tooWide(demand, stock));
     }
   }
-  return { jobs: pairHands(jobs, demands), unplaced, findings };
+  return { jobs: pairHands(jobs, demands), fixed, unplaced, findings };
 }
 
 const single = (demand: Demand, stock: Stock): readonly Lay[] | undefined => {

@@ -6,8 +6,10 @@ import type { FabricLayout, Yardage } from "./types.ts";
 export interface Margins {
   /** Lost in straightening the end. */
   readonly straighten: Length;
-  /** Room for one wrong strip: the tallest of the plan. */
+  /** Room for one wrong strip: the tallest of the plan that is cut into pieces. */
   readonly wrongStrip: boolean;
+  /** Demands whose strips are not counted for it: a wrong border is joined, a backing is not cut up. */
+  readonly mended?: ReadonlySet<string>;
   readonly extra?: Length;
   readonly unit: Unit;
   /** Per cent of length lost when the fabric is washed before it is cut. */
@@ -21,8 +23,7 @@ export interface Margins {
 export function yardageOf(layout: FabricLayout, margins: Margins): Yardage {
   const used = layout.strips.length > 0;
   const straighten = used ? margins.straighten : 0;
-  const wrongStrip =
-    used && margins.wrongStrip ? Math.max(...layout.strips.map((s) => s.height)) : 0;
+  const wrongStrip = margins.wrongStrip ? wrongStripIn(layout, margins.mended ?? new Set()) : 0;
   const extra = used ? (margins.extra ?? 0) : 0;
   const total =
     (layout.length + straighten + wrongStrip + extra) / (1 - (margins.shrinkage ?? 0) / 100);
@@ -38,6 +39,16 @@ export function yardageOf(layout: FabricLayout, margins: Margins): Yardage {
     buy,
     buyText: buyText(buy, margins.unit),
   };
+}
+
+/** The tallest run of pieces; where only mended ones are cut, the tallest narrow one of those. */
+function wrongStripIn(layout: FabricLayout, mended: ReadonlySet<string>): Length {
+  const cutUp = layout.strips.flatMap((s) => s.runs.filter((r) => !mended.has(r.demandId)));
+  if (cutUp.length > 0) return Math.max(...cutUp.map((r) => r.height));
+  const narrow = layout.strips.flatMap((s) =>
+    s.runs.map((r) => Math.min(r.width / r.copies, r.height)),
+  );
+  return narrow.length > 0 ? Math.max(...narrow.filter((x) => x < layout.width / 2), 0) : 0;
 }
 
 function buyText(buy: Length, unit: Unit): string {
