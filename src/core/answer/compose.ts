@@ -1,10 +1,12 @@
 import { type Brief, contentHash } from "../brief/index.ts";
 import type { Finding } from "../findings/index.ts";
 import { tolerances } from "../measure/index.ts";
+import { finishingDemands } from "./finishing.ts";
 import { questionsOf } from "./questions.ts";
 import { sentenceOf } from "./sentence.ts";
 import {
   blocksOf,
+  finishingIn,
   layoutsOf,
   measuresOf,
   namesOf,
@@ -28,14 +30,23 @@ export function answerBrief(brief: Brief): Answer {
   const quilt = quiltOf(brief, blocks);
   const cut = piecesIn(brief, m, blocks, quilt.geometry);
   const recipes = recipesIn(brief, m, cut);
-  const { layouts, yardages } = layoutsOf(brief, m, recipes.demands);
+  const finishing = finishingIn(brief, m, quilt.geometry);
+  const demands = [...recipes.demands, ...finishingDemands(finishing)];
+  const {
+    layouts,
+    yardages,
+    findings: planned,
+  } = layoutsOf(brief, m, (_, width) => [
+    ...recipes.demands,
+    ...finishingDemands(finishingIn(brief, m, quilt.geometry, width)),
+  ]);
   const units = unitsIn(m, cut.blocks, recipes);
   const findings = inOrder([
     ...blocks.findings,
     ...quilt.findings,
     ...cut.findings,
     ...recipes.findings,
-    ...layouts.flatMap((l) => l.findings ?? []),
+    ...planned,
   ]);
   const accepted = new Set((brief.accepted ?? []).map((a) => a.place));
   const facts = {
@@ -60,7 +71,8 @@ export function answerBrief(brief: Brief): Answer {
     blocks: cut.blocks,
     pieces: cut.pieces,
     recipes: recipes.recipes,
-    demands: recipes.demands,
+    demands,
+    finishing,
     layouts,
     yardages,
     units,

@@ -5,7 +5,6 @@ import {
   type Demand,
   type FabricLayout,
   planFirst,
-  type Stock,
   type Yardage,
   yardageOf,
 } from "../layout/index.ts";
@@ -18,7 +17,13 @@ import {
   type Unit,
 } from "../measure/index.ts";
 import { type Piece, piecesOf } from "../piece/index.ts";
-import { type LaidOutQuilt, layOutQuilt, type QuiltGeometry } from "../quilt/index.ts";
+import {
+  type FinishingFacts,
+  finishingOf,
+  type LaidOutQuilt,
+  layOutQuilt,
+  type QuiltGeometry,
+} from "../quilt/index.ts";
 import { halfAcross, type Recipes, type Ruler, recipesOf, rulerOf } from "../recipe/index.ts";
 import { type SewnUnit, unitsOf } from "../sewing/index.ts";
 import { fabricLetters, fabricsOf } from "./fabrics.ts";
@@ -80,6 +85,18 @@ export const quiltOf = (brief: Brief, blocks: Blocks): LaidOutQuilt =>
     brief,
     blocks.blocks.map((b) => b.geometry),
   );
+
+/** Binding, backing and batting, from the raw edges of the top; the backing at another width if asked. */
+export const finishingIn = (
+  brief: Brief,
+  m: Measures,
+  quilt: QuiltGeometry | undefined,
+  backingWidth?: Length,
+): FinishingFacts => {
+  if (!quilt) return {};
+  const top = { width: quilt.width + 2 * m.seam, height: quilt.height + 2 * m.seam };
+  return finishingOf(brief, top, m.step, backingWidth);
+};
 
 /** Whole blocks and, where the quilt has them, the halves and quarters of its edges. */
 function withHalves(blocks: Blocks, quilt: QuiltGeometry | undefined, unit: Unit) {
@@ -225,21 +242,37 @@ export function unitsIn(m: Measures, blocks: readonly AnswerBlock[], recipes: Re
 export interface Layouts {
   readonly layouts: readonly FabricLayout[];
   readonly yardages: readonly Yardage[];
+  readonly findings: readonly Finding[];
 }
 
-/** One layout a fabric at its usable width; what to buy there and at the next narrower width. */
-export function layoutsOf(brief: Brief, m: Measures, demands: readonly Demand[]): Layouts {
-  const used = brief.fabrics.filter((f) => demands.some((d) => d.fabricId === f.id));
-  const plans = used.map((f) => {
-    const usable = knownLength(f.usable, brief.unit);
-    const narrower = f.narrower === undefined ? undefined : knownLength(f.narrower, brief.unit);
-    const widths = narrower === undefined ? [usable] : [usable, narrower];
-    const layouts = widths.map((width) => {
-      const stock: Stock = { fabricId: f.id, width, folds: f.folds };
-      return planFirst(demands, stock);
+/**
+ * One layout a fabric at its usable width; what to buy there and at the next narrower width. A width
+ * at which a piece no longer fits has no yardage: its finding says which piece.
+ */
+export function layoutsOf(
+  brief: Brief,
+  m: Measures,
+  demandsAt: (fabricId: string, width: Length) => readonly Demand[],
+): Layouts {
+  const layouts: FabricLayout[] = [];
+  const yardages: Yardage[] = [];
+  const findings: Finding[] = [];
+  for (const f of brief.fabrics) {
+    const widths = [f.usable, ...(f.narrower ? [f.narrower] : [])];
+    widths.forEach((text, i) => {
+      const width = knownLength(text, brief.unit);
+      const demands = demandsAt(f.id, width).filter((d) => d.fabricId === f.id && d.count > 0);
+      if (demands.length === 0) return;
+      const layout = planFirst(demands, { fabricId: f.id, width, folds: f.folds });
+      if (i === 0) layouts.push(layout);
+      const severity = i === 0 ? "blocks" : "advice";
+      findings.push(...layout.findings.map((x): Finding => ({ ...x, severity })));
+      const mended = new Set(
+        demands.filter((d) => d.joinsAllowed || d.id === "backing").map((d) => d.id),
+      );
+      const margins = { ...m, unit: brief.unit, shrinkage: f.shrinkage?.length, mended };
+      if (layout.unplaced.length === 0) yardages.push(yardageOf(layout, margins));
     });
-    const margins = { ...m, unit: brief.unit, shrinkage: f.shrinkage?.length };
-    return { layout: layouts[0], yardages: layouts.map((l) => yardageOf(l, margins)) };
-  });
-  return { layouts: plans.map((p) => p.layout), yardages: plans.flatMap((p) => p.yardages) };
+  }
+  return { layouts, yardages, findings };
 }

@@ -3,6 +3,7 @@ import type { Finding } from "../findings/finding.ts";
 import type { Demand, FabricLayout, Yardage } from "../layout/types.ts";
 import type { Length, Tolerances, Unit } from "../measure/index.ts";
 import type { Piece } from "../piece/types.ts";
+import type { FinishingFacts } from "../quilt/finishing.ts";
 import type { QuiltGeometry } from "../quilt/types.ts";
 import type { Recipe } from "../recipe/types.ts";
 import type { SewnUnit } from "../sewing/types.ts";
@@ -53,6 +54,8 @@ export interface Answer {
   readonly questions: readonly Question[];
   /** Missing when a finding that blocks says why. */
   readonly quilt?: QuiltGeometry;
+  /** Binding, backing, batting; absent with the quilt. */
+  readonly finishing?: FinishingFacts;
   readonly blocks: readonly AnswerBlock[];
   readonly pieces: readonly Piece[];
   readonly recipes: readonly Recipe[];
