@@ -5,6 +5,7 @@ export {
   patchFill,
   seamsOf,
 } from "./block.ts";
+export { type Cells, cellMarks } from "./cells.ts";
 export { dimension, leftHanded, picture, rectangle, tape } from "./compose.ts";
 export {
   type CoverPictureOptions,

@@ -1,5 +1,6 @@
 import type { Answer } from "../answer/types.ts";
 import type { PatchLook } from "../fabric/index.ts";
+import { clip as clipped, IDENTITY } from "../geometry/index.ts";
 import type { Length } from "../measure/index.ts";
 import type { PlacedBlock, QuiltPatch } from "../quilt/types.ts";
 import { type BlockPictureOptions, blockMarks } from "./block.ts";
@@ -13,8 +14,8 @@ export interface QuiltPictureOptions extends Pick<BlockPictureOptions, "pieces" 
   /** Texts for the width below and the height at the left. */
   readonly dimensions?: { readonly width: string; readonly height: string };
   readonly title?: string;
-  /** Patches of the quilt itself, one by one; default the answer's, each drawn once. */
-  readonly patches?: readonly QuiltPatch[];
+  /** Patches of the quilt itself where they lie, one by one: sashing, borders, setting triangles. */
+  readonly patches?: Iterable<QuiltPatch>;
 }
 
 /**
@@ -36,15 +37,25 @@ export function quiltPicture(
       pieces,
       ...(options.looks?.[block.id] ? { looks: options.looks[block.id] } : {}),
     });
-  const extras = (options.patches ?? quilt.extras).map(
-    (p): Mark => ({
+  for (const half of quilt.halves) {
+    const block = answer.blocks.find((b) => b.id === half.of);
+    if (!block || stamps[half.id]) continue;
+    const clip = half.keep.reduce((p, h) => clipped(p, h, 1e-9), block.outline);
+    const whole = stamps[half.of].slice(0, -1);
+    stamps[half.id] = [
+      { kind: "group", at: IDENTITY, clip, marks: whole },
+      { kind: "shape", polygon: clip, line: "outline" },
+    ];
+  }
+  const extras: Mark[] = [];
+  for (const p of options.patches ?? [])
+    extras.push({
       kind: "shape",
       id: p.id,
       polygon: p.polygon,
       fill: { kind: "fabric", fabricId: p.fabricId },
       line: "sewn",
-    }),
-  );
+    });
   const blocks: Mark[] = [];
   for (const p of placed) blocks.push({ kind: "stamp", of: p.blockId, at: p.at, id: p.id });
   const box = {

@@ -106,7 +106,7 @@ function rowsDrawing(job: SheetJob, room: PdfPoint, most: PdfPoint): Drawing | u
   const small = smallAt(scale);
   const marks: Mark[] = [];
   const outline = rectangle(-quilt.width / 2, -quilt.height / 2, quilt.width, quilt.height);
-  for (const p of quilt.extras) marks.push({ kind: "shape", polygon: p.polygon, line: "rule" });
+  for (const p of job.between) marks.push({ kind: "shape", polygon: p.polygon, line: "rule" });
   for (const p of job.placed) {
     const block = job.answer.blocks.find((b) => b.id === p.blockId);
     if (!block) continue;

@@ -65,6 +65,7 @@ export function quiltDrawing(
   const scale = whole / ratio;
   const made = quiltPicture(job.answer, job.placed, {
     looks: job.looks,
+    patches: job.between,
     small: smallAt(scale),
     dimensions: { width: sayUnit(job, quilt.width), height: sayUnit(job, quilt.height) },
     title: `The finished top: ${sayBoth(job, quilt.width, quilt.height)}, ${quilt.rows} rows of ${quilt.columns} blocks`,

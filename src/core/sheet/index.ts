@@ -1,7 +1,13 @@
+export { cardSheet } from "./card.ts";
+export { chartSheet } from "./chart.ts";
 export { csvText } from "./csv.ts";
 export * from "./faces.ts";
 export { type Paper, type PaperName, paper } from "./grid.ts";
 export { type SheetJob, type SheetOptions, sheetJob } from "./job.ts";
+export { layoutSheet } from "./layouts.ts";
+export { longSheet } from "./long.ts";
 export * from "./model.ts";
 export { patternSheet } from "./pattern.ts";
+export { sewingSheet } from "./sewing.ts";
+export { templateSheet } from "./templates.ts";
 export * from "./text.ts";

@@ -22,7 +22,7 @@ import {
   swatches,
 } from "../picture/index.ts";
 import type { Piece } from "../piece/index.ts";
-import { type PlacedBlock, placements } from "../quilt/index.ts";
+import { type PlacedBlock, placedPatches, placements, type QuiltPatch } from "../quilt/index.ts";
 import type { Recipe } from "../recipe/index.ts";
 import { type Paper, type PaperName, paper } from "./grid.ts";
 
@@ -42,6 +42,8 @@ export interface SheetJob {
   readonly swatches: Swatches;
   readonly looks: Readonly<Record<string, readonly PatchLook[]>>;
   readonly placed: readonly PlacedBlock[];
+  /** Patches of the quilt itself, where they lie. */
+  readonly between: readonly QuiltPatch[];
   readonly paper: Paper;
   readonly leftHanded: boolean;
   readonly version: string;
@@ -57,6 +59,7 @@ export function sheetJob(brief: Brief, answer: Answer, options: SheetOptions): S
     swatches: swatches(brief, fabricLetters(brief)),
     looks: looksOf(brief, answer),
     placed: answer.quilt ? [...placements(brief, answer.quilt)] : [],
+    between: answer.quilt ? [...placedPatches(brief, answer.quilt)] : [],
     paper: paper(options.paper ?? (brief.unit === "mm" ? "a4" : "letter")),
     leftHanded: options.leftHanded ?? false,
     version: options.version,

@@ -13,7 +13,7 @@ import { suppliesBlock } from "./supplies.ts";
 
 /** The two-page pattern; what does not fit goes on to a further page, and each foot says of how many. */
 export function patternSheet(job: SheetJob): Sheet {
-  const pages = bestPages(job);
+  const pages = patternItems(job);
   return {
     title: job.brief.title,
     name: "pattern",
@@ -52,7 +52,8 @@ const DENSITIES: readonly Density[] = [
   { gap: 5, picture: 300, proofs: 78, steps: 8, map: 72 },
 ];
 
-function bestPages(job: SheetJob): Item[][] {
+/** The pattern's sides without their feet. */
+export function patternItems(job: SheetJob): Item[][] {
   for (const density of DENSITIES) {
     const pages = pagesOf(job, 2, density);
     if (pages.length <= 2) return pages;

@@ -1,6 +1,15 @@
 import type { AnswerBlock } from "../answer/index.ts";
 import type { Measure, SewnUnit } from "../sewing/types.ts";
-import { capital, counted, pieceOf, plural, type SheetJob, sayMeasured, sayUnit } from "./job.ts";
+import {
+  capital,
+  counted,
+  pieceOf,
+  plural,
+  recipeOf,
+  type SheetJob,
+  sayMeasured,
+  sayUnit,
+} from "./job.ts";
 
 /** One step of sewing a block: one seam, or the same patch put on again and again. */
 export interface SewStep {
@@ -113,7 +122,8 @@ function nameOf(
     const id = unit.of.find((part) => patchLetter(job, block, part) !== undefined) ?? "";
     const piece = pieceOf(job, block.pieceOf[id]);
     const name = (piece?.name ?? "piece").replace(/^(left|right) /, "");
-    return group.length > 1 || unit.copies > 1 ? capital(plural(name)) : capital(name);
+    const short = name.replace(/^corner triangle$/, "corner");
+    return group.length > 1 || unit.copies > 1 ? capital(plural(short)) : capital(short);
   }
   if (unit.copies === 4) return "Quarters";
   if (unit.copies === 2) return "Halves";
@@ -216,13 +226,23 @@ function howMeasured(m: Measure): string {
   return "raw edge to far corner, as marked";
 }
 
+/** Most to spare at any outer edge of a patch: what the trimming takes off. */
+function outerSpare(job: SheetJob, block: AnswerBlock): number {
+  const spares = [...new Set(Object.values(block.pieceOf))].flatMap((id) => {
+    const piece = pieceOf(job, id);
+    const sides = recipeOf(job, id)?.spareBySide ?? [];
+    return sides.filter((s) => piece?.edges[s.index]?.outside).map((s) => s.spare);
+  });
+  return Math.max(0, ...spares);
+}
+
 function squaredUp(job: SheetJob, block: AnswerBlock, unit: SewnUnit, number: number): SewStep {
   const sides = unit.squareUp?.toEachSide ?? [];
   const each = sayUnit(job, sides[0] ?? 0);
   const line = unit.squareUp?.line
     ? ` the ruler's ${unit.squareUp.line.degrees} line on a seam,`
     : "";
-  const spare = Math.max(0, ...unit.spareBySide.map((s) => s.spare));
+  const spare = Math.max(outerSpare(job, block), ...unit.spareBySide.map((s) => s.spare));
   const comes =
     spare > 1e-4 ? `About ${sayMeasured(job, spare)} comes off.` : "Only threads should come off.";
   const width = block.width + 2 * job.seam;

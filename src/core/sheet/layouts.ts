@@ -1,0 +1,122 @@
+import type { FabricLayout, Yardage } from "../layout/types.ts";
+import type { Drawing } from "../picture/index.ts";
+import { layoutPicture } from "../picture/index.ts";
+import { type Block, Column, paginate, withFeet } from "./column.ts";
+import { MEASURE, STYLES } from "./grid.ts";
+import { drawn, fabricLetter, fabricName, type SheetJob, say, sayUnit, smallAt } from "./job.ts";
+import type { Sheet } from "./model.ts";
+import { footWords } from "./pattern.ts";
+import { fabricsInUse } from "./supplies.ts";
+import { setLine } from "./text.ts";
+
+/** Every fabric's cutting layout to scale, with its running totals and its proved bound. */
+export function layoutSheet(job: SheetJob): Sheet {
+  return {
+    title: `${job.brief.title}: cutting layouts`,
+    name: "layouts",
+    language: "en-US",
+    pages: withFeet(
+      paginate(layoutBlocks(job), job.paper, 12),
+      job.paper,
+      footWords(job),
+      (i, of) => `Cutting layouts, ${i + 1} of ${of}`,
+    ),
+  };
+}
+
+export function layoutBlocks(job: SheetJob): Block[] {
+  const ids = fabricsInUse(job);
+  return ids.flatMap((id, i): Block[] => {
+    const layout = job.answer.layouts.find((l) => l.fabricId === id);
+    return layout ? [fabricBlock(job, layout, i === 0)] : [];
+  });
+}
+
+function fabricBlock(job: SheetJob, layout: FabricLayout, first: boolean): Block {
+  const c = new Column();
+  if (first) {
+    c.question("Is there enough?", "cutting layouts, each to one scale", "H1");
+    c.paragraph(
+      "**Key.** Line: cut. Hatched: left over or lost. Heavy line: the proved least. Figures at the right run from the bought end.",
+      STYLES.soft,
+    );
+    c.gap(4);
+  } else c.rule();
+  const yardage = job.answer.yardages.find(
+    (y) => y.fabricId === layout.fabricId && y.width === layout.width,
+  );
+  const letter = setLine(fabricLetter(job, layout.fabricId), STYLES.letter, 0, c.y + 14);
+  const name = setLine(
+    `**${fabricName(job, layout.fabricId)}**${boughtWords(job, layout, yardage)}`,
+    STYLES.text,
+    letter.width + 8,
+    c.y + 14,
+  );
+  c.add({ kind: "text", role: "H2", glyphs: [...letter.glyphs, ...name.glyphs] });
+  c.gap(18);
+  const room = job.paper.bottom - job.paper.top - c.y - 34;
+  c.figure(layoutDrawing(job, layout, yardage, room));
+  c.gap(3);
+  c.paragraph(whyWords(job, layout));
+  return c.block();
+}
+
+function boughtWords(job: SheetJob, layout: FabricLayout, y: Yardage | undefined): string {
+  const folded = layout.strips.some((s) => s.layers === 2) ? "cut folded" : "cut single";
+  const bought = y ? `, ${y.buyText} bought, ${sayUnit(job, y.total)} needed with its margins` : "";
+  return `${bought}; ${sayUnit(job, layout.width)} usable, ${folded}`;
+}
+
+/** As large as the sheet allows; long runs of the same strip are drawn once. */
+export function layoutDrawing(
+  job: SheetJob,
+  layout: FabricLayout,
+  yardage: Yardage | undefined,
+  room: number,
+): Drawing {
+  const fabric = job.brief.fabrics.find((f) => f.id === layout.fabricId);
+  const make = (scale: number, mostAlike: number): Drawing =>
+    drawn(
+      job,
+      layoutPicture(layout, {
+        unit: job.brief.unit,
+        demands: job.answer.demands,
+        pieces: job.answer.pieces,
+        recipes: job.answer.recipes,
+        ...(yardage ? { yardage } : {}),
+        say: (x) => say(job, x),
+        small: smallAt(scale),
+        mostAlike,
+        leftHanded: job.leftHanded,
+        ...(fabric ? { folds: fabric.folds } : {}),
+      }),
+      scale,
+      "color",
+    );
+  // The labels beside it take 13 lines of small print.
+  const widest = (MEASURE - 13 * 9) / layout.width;
+  const roomy = make(widest, 6);
+  if (roomy.height <= room * 0.72) return roomy;
+  const once = make(widest, 1);
+  if (once.height <= room) return once;
+  return make((widest * room) / once.height, 1);
+}
+
+function whyWords(job: SheetJob, layout: FabricLayout): string {
+  const gap = layout.length - layout.lowerBound;
+  const unit = job.brief.unit;
+  const proved =
+    gap < 1e-6
+      ? "no plan of this kind can be shorter: **gap 0**"
+      : `no plan of this kind can be under ${say(job, layout.lowerBound)} ${unit}: **gap ${say(job, gap)}**`;
+  const saved = layout.handbook - layout.length;
+  const handbook =
+    saved > 1e-6 ? ` One size to a strip would take ${sayUnit(job, layout.handbook)}.` : "";
+  const left = layout.leftovers
+    .slice(0, 3)
+    .map(
+      (l) => `${l.count > 1 ? `${l.count} of ` : ""}${say(job, l.height)} × ${say(job, l.width)}`,
+    )
+    .join("; ");
+  return `**Why no less.** In strips across the width the plan takes ${sayUnit(job, layout.length)}; ${proved}.${handbook}${left ? ` Left over: ${left}.` : ""}`;
+}

@@ -1,0 +1,370 @@
+import {
+  applyToPolygon,
+  clip,
+  dot,
+  leftHalfPlane,
+  type Polygon,
+  point,
+  turning,
+} from "../geometry/index.ts";
+import type { Length, PdfPoint } from "../measure/index.ts";
+import {
+  type Drawing,
+  leftHanded,
+  type Mark,
+  type Picture,
+  piecePicture,
+} from "../picture/index.ts";
+import type { Piece } from "../piece/index.ts";
+import { Column, moved, movedItem } from "./column.ts";
+import { MEASURE, STYLES } from "./grid.ts";
+import {
+  drawn,
+  fabricLetter,
+  fabricName,
+  recipeOf,
+  type SheetJob,
+  sayUnit,
+  smallAt,
+  trueScale,
+} from "./job.ts";
+import type { Item, Page, Sheet } from "./model.ts";
+import { draftReasons } from "./release.ts";
+import { levelRuler, testSquares, uprightRuler } from "./ruler.ts";
+import { setLine } from "./text.ts";
+
+/** One shape to print, for all the pieces that are cut by it. */
+interface Template {
+  readonly pieces: readonly Piece[];
+  readonly cut: Polygon;
+  readonly finished: Polygon;
+}
+
+/** Room for shapes, within the text block: right of the upright ruler, above the level one. */
+const LEFT: PdfPoint = 52;
+const TOP: PdfPoint = 70;
+const SQUARES: PdfPoint = 152;
+const FOOT: PdfPoint = 64;
+/** Tiles overlap by this much, so that two sheets can be laid on each other. */
+const OVERLAP: PdfPoint = 36;
+
+/**
+ * Every piece at true size. On every page: a test square of 1 in and one of 2 cm, a ruler in both
+ * units in each direction, and the request to measure before cutting. A shape larger than the sheet
+ * is printed in parts that overlap, with marks to lay on each other.
+ */
+export function templateSheet(job: SheetJob): Sheet {
+  const pages = packed(job, templatesOf(job));
+  return {
+    title: `${job.brief.title}: templates`,
+    name: "templates",
+    language: "en-US",
+    pages: pages.map((items, i) => framed(job, items, i + 1, pages.length)),
+  };
+}
+
+/** Pieces of one shape share a template, unless a hand tells them apart. */
+export function templatesOf(job: SheetJob): Template[] {
+  const shapes = new Map<string, Piece[]>();
+  const keyOf = (p: Piece): string =>
+    `${p.hand} ${shapeOf(job, p)
+      .map((v) => `${v.x.toFixed(4)},${v.y.toFixed(4)}`)
+      .join(" ")}`;
+  for (const p of [...job.answer.pieces].sort((a, b) => (a.letter < b.letter ? -1 : 1)))
+    if (needed(job, p)) shapes.set(keyOf(p), [...(shapes.get(keyOf(p)) ?? []), p]);
+  return [...shapes.values()].map((pieces) => ({
+    pieces,
+    cut: shapeOf(job, pieces[0]),
+    finished: pieces[0].finished,
+  }));
+}
+
+/** Plain rectangles are cut with a ruler; a template of a long border would only cost paper. */
+function needed(job: SheetJob, piece: Piece): boolean {
+  return recipeOf(job, piece.id)?.kind !== "rectangle";
+}
+
+/** What is really cut where the cut sets the patch; else the exact piece, its sharp points trimmed. */
+function shapeOf(job: SheetJob, piece: Piece): Polygon {
+  const recipe = recipeOf(job, piece.id);
+  if (
+    recipe &&
+    (recipe.kind === "wedge" || recipe.kind === "kite") &&
+    recipe.verdict === "proved"
+  ) {
+    const shift = point(
+      piece.finished[0].x - recipe.patch[0].x,
+      piece.finished[0].y - recipe.patch[0].y,
+    );
+    const turned = Math.hypot(
+      recipe.patch[1].x - recipe.patch[0].x - piece.finished[1].x + piece.finished[0].x,
+      recipe.patch[1].y - recipe.patch[0].y - piece.finished[1].y + piece.finished[0].y,
+    );
+    if (turned < 1e-6) return recipe.polygon.map((v) => point(v.x + shift.x, v.y + shift.y));
+  }
+  return piece.trims.reduce<Polygon>((p, trim) => {
+    const plane = leftHalfPlane(trim.from, trim.to);
+    const inside = plane.c - dot(plane.n, piece.finished[0]);
+    const other = piece.finished.some((v) => plane.c - dot(plane.n, v) > 1e-6);
+    const kept = other || inside > 1e-6 ? plane : leftHalfPlane(trim.to, trim.from);
+    return clip(p, kept, 1e-9);
+  }, piece.cut);
+}
+
+function templatePicture(job: SheetJob, t: Template): Picture {
+  const small = smallAt(trueScale(job));
+  const piece = t.pieces[0];
+  const letters = t.pieces.map((p) => p.letter).join(" ");
+  const counts = t.pieces.map(
+    (p) => `${p.count} of ${fabricLetter(job, p.fabricId)}, ${fabricName(job, p.fabricId)}`,
+  );
+  return piecePicture(piece, {
+    unit: job.brief.unit,
+    small,
+    letter: letters,
+    words: [
+      piece.name,
+      ...counts.map((c) => `cut ${c}`),
+      ...(piece.hand === "none" ? [] : ["right side up"]),
+    ],
+    trimmed: t.cut,
+    center: centerOf(piece),
+  });
+}
+
+/** The finished corner that comes to the block's center: the sharpest, of a wedge or a kite. */
+function centerOf(piece: Piece): number {
+  if (!/wedge|kite/.test(piece.name)) return -1;
+  const n = piece.finished.length;
+  const angles = piece.finished.map((v, i) => {
+    const a = piece.finished[(i + n - 1) % n];
+    const b = piece.finished[(i + 1) % n];
+    const [ax, ay, bx, by] = [a.x - v.x, a.y - v.y, b.x - v.x, b.y - v.y];
+    return Math.acos((ax * bx + ay * by) / (Math.hypot(ax, ay) * Math.hypot(bx, by)));
+  });
+  return angles.indexOf(Math.min(...angles));
+}
+
+/** Shapes set in rows, the first beside the test squares; what is too large is set in tiles. */
+function packed(job: SheetJob, templates: readonly Template[]): Item[][] {
+  const { paper } = job;
+  const room = { width: MEASURE - LEFT, height: paper.height - 40 - TOP - FOOT };
+  const pages: Item[][] = [];
+  const large: Picture[] = [];
+  let page: Item[] = [];
+  // Beside the squares a shape's labels may reach into their margin.
+  const besideSquares = room.width - SQUARES + 14;
+  const below = 112;
+  let [x, y, row, right] = [0, 0, 0, besideSquares];
+  const turnPage = (): void => {
+    if (page.length > 0) pages.push(page);
+    page = [];
+    [x, y, row, right] = [0, 0, 0, besideSquares];
+  };
+  const drawings = templates.map((t) => fitting(job, t, room));
+  const order = drawings
+    .map((d, i) => ({ d, i }))
+    .sort((a, b) => b.d.drawing.height - a.d.drawing.height || a.i - b.i);
+  for (const { d } of order) {
+    if (d.drawing.width > room.width || d.drawing.height > room.height) {
+      large.push(d.picture);
+      continue;
+    }
+    const { drawing } = d;
+    if (x + drawing.width > right) {
+      [x, y, row] = [0, y + row, 0];
+      if (y < below && drawing.width > besideSquares) y = below;
+      right = y < below ? besideSquares : room.width;
+    }
+    if (y + drawing.height > room.height) {
+      turnPage();
+      if (drawing.width > besideSquares) [y, right] = [below, room.width];
+    }
+    page.push({
+      kind: "figure",
+      alt: `${drawing.title}, true size`,
+      x: paper.left + LEFT + x,
+      y: 40 + TOP + y,
+      drawing,
+    });
+    x += drawing.width + 8;
+    row = Math.max(row, drawing.height + 6);
+  }
+  turnPage();
+  for (const picture of large) pages.push(...tiles(job, picture, room));
+  return pages;
+}
+
+/** Upright or turned by a quarter, whichever fits. */
+function fitting(
+  job: SheetJob,
+  t: Template,
+  room: { readonly width: PdfPoint; readonly height: PdfPoint },
+): { readonly drawing: Drawing; readonly picture: Picture } {
+  const ways = [t, quarterTurned(t)].map((way) => {
+    const picture = templatePicture(job, { ...way, pieces: way.pieces });
+    const made = job.leftHanded ? leftHanded(picture) : picture;
+    return { drawing: drawn(job, made, trueScale(job)), picture: made };
+  });
+  const fits = ways.find((w) => w.drawing.width <= room.width && w.drawing.height <= room.height);
+  return fits ?? ways[0];
+}
+
+function quarterTurned(t: Template): Template {
+  const turn = (p: Polygon): Polygon => applyToPolygon(turning(Math.PI / 2), p);
+  const finished = turn(t.finished);
+  const first = t.pieces[0];
+  return {
+    pieces: [{ ...first, finished, cut: turn(first.cut) }, ...t.pieces.slice(1)],
+    cut: turn(t.cut),
+    finished,
+  };
+}
+
+/** Parts of one large shape, each a page: the window moved on, less the overlap. */
+function tiles(
+  job: SheetJob,
+  picture: Picture,
+  room: { readonly width: PdfPoint; readonly height: PdfPoint },
+): Item[][] {
+  const scale = trueScale(job);
+  const wide = room.width / scale;
+  const high = (room.height - 118) / scale;
+  const lap = OVERLAP / scale;
+  const across = Math.max(1, Math.ceil((picture.width - lap) / (wide - lap)));
+  const down = Math.max(1, Math.ceil((picture.height - lap) / (high - lap)));
+  const pages: Item[][] = [];
+  for (let r = 0; r < down; r++)
+    for (let c = 0; c < across; c++) {
+      const left = picture.left + c * (wide - lap);
+      const top = picture.bottom + picture.height - r * (high - lap);
+      const window: Picture = { ...picture, left, bottom: top - high, width: wide, height: high };
+      const marks = lapMarks(window, { r, c, across, down, lap });
+      const drawing = drawn(job, { ...window, marks: [...picture.marks, ...marks] }, scale);
+      const edge: Polygon = [
+        point(0, 0),
+        point(0, drawing.height),
+        point(drawing.width, drawing.height),
+        point(drawing.width, 0),
+      ];
+      const title = `${picture.title}, part ${r * across + c + 1} of ${across * down}`;
+      const clipped: Drawing = {
+        ...drawing,
+        title,
+        ops: [{ op: "group", ops: drawing.ops, clip: edge }],
+      };
+      const words = setLine(
+        `${title}: row ${r + 1}, column ${c + 1}. Lay the rings of neighboring parts on each other.`,
+        STYLES.text,
+        job.paper.left + LEFT,
+        40 + TOP + 104,
+      );
+      pages.push([
+        { kind: "text", role: "Caption", glyphs: words.glyphs },
+        {
+          kind: "figure",
+          alt: title,
+          x: job.paper.left + LEFT,
+          y: 40 + TOP + 112,
+          drawing: clipped,
+        },
+      ]);
+    }
+  return pages;
+}
+
+/** Rings on the middle of every overlap, named alike on both sheets; dotted lines where it begins. */
+function lapMarks(
+  w: Picture,
+  at: {
+    readonly r: number;
+    readonly c: number;
+    readonly across: number;
+    readonly down: number;
+    readonly lap: Length;
+  },
+): Mark[] {
+  const marks: Mark[] = [];
+  const ring = (x: Length, y: Length, name: string): void => {
+    const p = point(x, y);
+    marks.push(
+      { kind: "dot", at: p, line: "rule", ring: true },
+      {
+        kind: "text",
+        at: point(x + at.lap * 0.14, y + at.lap * 0.1),
+        text: name,
+        size: 1,
+        anchor: "start",
+      },
+    );
+  };
+  const seamAcross = (x: Length, column: number): void => {
+    for (const [i, share] of [0.3, 0.7].entries())
+      ring(x, w.bottom + w.height * share, `${at.r + 1}${"ab"[i]}${column}`);
+  };
+  const seamDown = (y: Length, row: number): void => {
+    for (const [i, share] of [0.3, 0.7].entries())
+      ring(w.left + w.width * share, y, `${at.c + 1}${"cd"[i]}${row}`);
+  };
+  const half = at.lap / 2;
+  if (at.c > 0) seamAcross(w.left + half, at.c);
+  if (at.c < at.across - 1) seamAcross(w.left + w.width - half, at.c + 1);
+  if (at.r > 0) seamDown(w.bottom + w.height - half, at.r);
+  if (at.r < at.down - 1) seamDown(w.bottom + half, at.r + 1);
+  return marks;
+}
+
+/** What every template page carries round its shapes. */
+function framed(job: SheetJob, shapes: readonly Item[], number: number, of: number): Page {
+  const { paper } = job;
+  const c = new Column(MEASURE - LEFT);
+  c.question(
+    "Templates, true size",
+    "print at 100 percent, no fitting to the page",
+    number === 1 ? "H1" : "H2",
+  );
+  c.paragraph("Measure before cutting", { ...STYLES.size, color: "accent" });
+  const upright = uprightRuler(10, 25);
+  const level = levelRuler(5, 13);
+  const squares = testSquares();
+  const foot = paper.height - 76;
+  const right = paper.left + MEASURE;
+  const note = new Column(SQUARES - 8);
+  note.paragraph(
+    "Both squares, and both rulers over their whole length, must be true. If not, print again.",
+    STYLES.small,
+  );
+  const sign = new Column(96);
+  const lines = [`Sheet T${number} of ${of}`, job.brief.title, `Version ${job.version}`, job.date];
+  for (const text of draftReasons(job).length > 0 ? ["Draft", ...lines] : lines)
+    sign.paragraph(text, STYLES.small, { align: "end" });
+  return {
+    width: paper.width,
+    height: paper.height,
+    items: [
+      ...moved(c.block(), paper.left + LEFT, 40),
+      {
+        kind: "figure",
+        alt: squares.title,
+        x: right - squares.width,
+        y: 40 + TOP - 4,
+        drawing: squares,
+      },
+      ...moved(note.block(), right - SQUARES + 6, 40 + TOP + 72),
+      ...shapes.map((s) => movedItem(s, 0, 0)),
+      ...moved(keyBlock(job, MEASURE - LEFT).block(), paper.left + LEFT, foot - 16),
+      { kind: "figure", alt: upright.title, x: paper.left - 4, y: 36, drawing: upright },
+      { kind: "figure", alt: level.title, x: paper.left + LEFT - 5, y: foot, drawing: level },
+      ...moved(sign.block(), right - 96, foot + 2),
+    ],
+  };
+}
+
+function keyBlock(job: SheetJob, width: PdfPoint): Column {
+  const c = new Column(width);
+  c.paragraph(
+    `**Solid** cut. **Dashed** sew, ${sayUnit(job, job.seam)} inside. **Rings:** corners of the seam. **Filled dot:** the block's center.`,
+    STYLES.small,
+  );
+  return c;
+}
