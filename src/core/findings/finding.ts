@@ -73,6 +73,7 @@ export const FINDING_CODES = [
   "photo-not-an-image",
   "photo-truncated",
   "photo-too-large",
+  "photo-too-large-file",
   "photo-animated",
   "photo-cmyk",
   "photo-drawing",

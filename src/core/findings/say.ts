@@ -135,6 +135,8 @@ const SENTENCES: Readonly<Record<FindingCode, Sentence>> = {
     `The picture ${f.place} breaks off before its end. Copy it again from where it came.`,
   "photo-too-large": (f) =>
     `The picture ${f.place} has ${f.found} pixels; the most this works with is ${f.needed}. Make it smaller first.`,
+  "photo-too-large-file": (f) =>
+    `The file of the picture ${f.place} is too large to open; make the picture smaller first.`,
   "photo-animated": (f) => `The picture ${f.place} moves; use a still one.`,
   "photo-cmyk": (f) =>
     `The picture ${f.place} is in printing inks (CMYK), whose colors cannot be read truly here. Save it as an ordinary RGB picture.`,
