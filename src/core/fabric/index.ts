@@ -4,6 +4,7 @@ export * from "./color/index.ts";
 export * from "./look.ts";
 export * from "./meeting.ts";
 export * from "./motion.ts";
+export * from "./photo/index.ts";
 export * from "./repeat.ts";
 export * from "./rings.ts";
 export * from "./roundFindings.ts";

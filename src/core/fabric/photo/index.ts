@@ -1,0 +1,7 @@
+export type { BandFound } from "./foundBands.ts";
+export * from "./pixels.ts";
+export * from "./shape.ts";
+export { type ImageFacts, MOST_BYTES, type Sniffed, sniffImage } from "./sniff.ts";
+export * from "./stripe.ts";
+export * from "./summary.ts";
+export * from "./withoutTraces.ts";
