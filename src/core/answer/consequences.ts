@@ -37,7 +37,7 @@ export function consequences(now: Answer, then: Answer): Consequence[] {
   return [
     ...blockRows(now, then),
     ...quiltRows(now, then),
-    ...yardRows(now, then),
+    ...(now.quilt && then.quilt ? yardRows(now, then) : []),
     ...coverRows(now, then),
   ];
 }
@@ -179,11 +179,14 @@ function coverRows(now: Answer, then: Answer): Consequence[] {
   });
 }
 
+/** Less than this is no distance anyone could see; in either unit. */
+const SEEN = 1e-3;
+
 /** "thin, 0.166 in" or "0.354 in short". */
 export function coverText(r: Recipe, unit: Unit): string {
   if (r.verdict === "proved") return "proved";
   if (r.verdict === "thin") return `thin, ${print(r.w, unit)} ${unit}`;
-  return r.reach < 0
+  return r.reach < -SEEN
     ? `${print(-r.reach, unit)} ${unit} short`
     : `too thin, ${print(r.w, unit)} ${unit}`;
 }

@@ -45,7 +45,7 @@ export const firstCut = (recipe: Recipe, step: Step): string =>
 
 /** What a proof says of one piece: "0.152 in to spare", "exact", "thin", "short". */
 export function spareText(recipe: Recipe, seam: Length, step: Step): string {
-  if (recipe.verdict === "blocked" && recipe.reach < 0)
+  if (recipe.verdict === "blocked" && recipe.reach < -1e-3)
     return `${print(-recipe.reach, step)} short`;
   if (recipe.verdict !== "proved")
     return `${print(recipe.w, step)} where ${print(seam, step)} is wanted`;

@@ -1,3 +1,4 @@
+import type { SeamTree } from "../block/types.ts";
 import type { Brief } from "../brief/index.ts";
 import { say } from "../findings/index.ts";
 import { knownLength, type Length, printLength, printWithUnit } from "../measure/index.ts";
@@ -156,7 +157,7 @@ export function sewingSteps(b: Brief, a: Answer): BlockSteps[] {
       steps: units.map((unit, i) => ({
         id: unit.id,
         unit,
-        name: i === units.length - 1 ? "block" : `unit ${unit.letter}`,
+        name: i === units.length - 1 ? "block" : unitName(block, unit),
         joins: `${letterOf(unit.of[0])} to ${letterOf(unit.of[1])}`,
         copies: `${inWords(unit.inAll)} of them, ${inWords(unit.copies)} to a block`,
         press: pressText(unit, letterOf),
@@ -166,22 +167,50 @@ export function sewingSteps(b: Brief, a: Answer): BlockSteps[] {
   });
 }
 
+/** What the trade calls a unit of the circle: pair, half, octagon; any other by its letter. */
+function unitName(block: AnswerBlock, unit: SewnUnit): string {
+  const n = block.radial?.n;
+  const size = n && patchCount(block.tree, unit.id);
+  if (n && size === 2) return `pair ${unit.letter}`;
+  if (n && size === n / 2) return `half ${unit.letter}`;
+  if (n === 8 && size === n) return `octagon ${unit.letter}`;
+  return `unit ${unit.letter}`;
+}
+
+/** Patches in the unit with this id; 0 where the tree has no such unit. */
+function patchCount(tree: SeamTree, id: string): number {
+  if (tree.kind === "patch") return 0;
+  if (tree.id === id) return countPatches(tree);
+  return patchCount(tree.parts[0], id) + patchCount(tree.parts[1], id);
+}
+
+const countPatches = (tree: SeamTree): number =>
+  tree.kind === "patch" ? 1 : countPatches(tree.parts[0]) + countPatches(tree.parts[1]);
+
 function pressText(unit: SewnUnit, letterOf: (id: string) => string): string {
   const toward = unit.press === "first" ? unit.of[0] : unit.press === "second" ? unit.of[1] : "";
   return PRESS[unit.press] ?? `press toward ${letterOf(toward)}`;
 }
 
+/** The widths worth stopping for: those between parallel edges, else the one easiest to take. */
+function worthMeasuring(unit: SewnUnit): SewnUnit["measures"] {
+  const sorted = [...unit.measures].sort((x, y) => MEASURE_RANK[x.kind] - MEASURE_RANK[y.kind]);
+  const across = sorted.filter((m) => m.kind === "across");
+  return across.length > 0 ? across : sorted.slice(0, 1);
+}
+
 /** "8 1/2 in across, four ways". */
 function measureText(b: Brief, unit: SewnUnit): string {
   const step = stepOfBrief(b);
-  const [first] = [...unit.measures].sort((x, y) => MEASURE_RANK[x.kind] - MEASURE_RANK[y.kind]);
+  const [first] = worthMeasuring(unit);
   if (!first) return "";
   const ways = first.ways > 1 ? `, ${inWords(first.ways)} ways` : "";
-  const how = { across: "across", corner: "edge to corner", along: "along its edge" }[first.kind];
-  return `${printWithUnit(first.unfinished, step)} ${how}${ways}`;
+  return `${printWithUnit(first.unfinished, step)} ${HOW[first.kind]}${ways}`;
 }
 
 const MEASURE_RANK = { across: 0, corner: 1, along: 2 } as const;
+
+const HOW = { across: "across", corner: "edge to corner", along: "along its edge" } as const;
 
 export interface Stop {
   readonly id: string;
@@ -190,15 +219,15 @@ export interface Stop {
   readonly finished: string;
 }
 
-/** Every width a unit can be measured by, in the order of sewing. */
+/** At each stop, in the order of sewing, the widths worth measuring. */
 export function stops(b: Brief, a: Answer): { readonly block: string; readonly rows: Stop[] }[] {
   const step = stepOfBrief(b);
   return sewingSteps(b, a).map(({ block, steps }) => ({
     block: block.name,
     rows: steps.flatMap(({ unit, name }) =>
-      unit.measures.map((m) => ({
+      worthMeasuring(unit).map((m) => ({
         id: `${unit.id}/${m.name}`,
-        name: `${name}, ${m.name}`,
+        name: `${name}, ${HOW[m.kind]}${m.ways > 1 ? `, ${inWords(m.ways)} ways` : ""}`,
         unfinished: printWithUnit(m.unfinished, step),
         finished: printWithUnit(m.finished, step),
       })),

@@ -82,9 +82,10 @@ export function cutWord(b: Brief, { block, index }: Placed): WordSpec | undefine
     });
   const square = (text: string): string => `${shownLength(text, b.unit)} squares`;
   const thumb = thumbSizes(b, block, role);
+  const sizes = own?.size && !thumb.includes(own.size) ? [own.size, thumb[0]] : thumb;
   const options: Option[] = [
     { label: "cut to cover", change: write(undefined), picture: "cover" },
-    ...thumb.map((size) => ({
+    ...sizes.map((size) => ({
       label: square(size),
       change: write(size),
       picture: "cover" as const,

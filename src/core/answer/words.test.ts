@@ -14,6 +14,11 @@ const wedge = (change: object = {}) => ({
   ...change,
 });
 
+const done = (r: ReturnType<typeof typed>): Brief => {
+  if (!r.ok) throw new Error(r.error.problem);
+  return r.brief;
+};
+
 const runner = smallBrief({
   ruler: { point: { blunt: "1/4" } },
   blocks: [
@@ -29,11 +34,6 @@ const runner = smallBrief({
     ],
   },
 });
-
-const done = (r: ReturnType<typeof typed>): Brief => {
-  if (!r.ok) throw new Error(r.error.problem);
-  return r.brief;
-};
 
 describe("the sentence", () => {
   it("says the whole job, two kinds by turns", () => {
@@ -173,6 +173,7 @@ describe("words", () => {
   it.each([
     ["inches", runner],
     ["millimeters, twelve wedges, borders, on point", metric],
+    ["an own size off every rule of thumb", done(typed(runner, "cut/star/kite", "4 3/8"))],
   ])("every one has two to four choices, exactly one of them as it is now: %s", (_name, b) => {
     for (const w of wordsOf(b)) {
       const choices = choicesFor(b, w.id);

@@ -78,7 +78,7 @@ function Block({ answered, word }: { answered: Answered; word: string }) {
   );
   if (!block) return null;
   // Blocks of the choices share one scale, so that their sizes are seen to differ.
-  return <PictureView make={make} swatches={swatches} most={unit === "in" ? 13 : 13 / 25.4} />;
+  return <PictureView make={make} swatches={swatches} most={unit === "in" ? 18 : 18 / 25.4} />;
 }
 
 function Point({ answered, leftHanded }: { answered: Answered; leftHanded: boolean }) {

@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from "react";
-import { choicesFor, stepped, takesTyping, typed, wordsOf } from "../../core/answer/choices.ts";
+import { choicesFor, stepped, typed, wordsOf } from "../../core/answer/choices.ts";
 import { type Consequence, consequences } from "../../core/answer/consequences.ts";
 import type { Choice } from "../../core/answer/words.ts";
 import type { Brief } from "../../core/brief/index.ts";
@@ -24,7 +24,6 @@ export function Opening({ word, now, onPreview, onTake }: OpeningProps) {
   const typingAt = choices.findIndex((c) => c.typed !== undefined);
   const [text, setText] = useState(choices[typingAt]?.typed ?? "");
   const edited = useMemo(() => typed(brief, word, text), [brief, word, text]);
-  const typable = takesTyping(brief, word);
   const [at, setAt] = useState(() =>
     Math.max(
       0,
@@ -45,11 +44,12 @@ export function Opening({ word, now, onPreview, onTake }: OpeningProps) {
   );
   const answered = useAnswered(all, now);
   const chosen = all[at];
+  const asIs = chosen.now || (at === typingAt && text.trim() === choices[typingAt].typed);
   const bad = at === typingAt && !edited.ok ? edited.error.problem : null;
 
   useEffect(() => {
-    onPreview(bad || !chosen || chosen.now ? null : chosen.change);
-  }, [onPreview, chosen, bad]);
+    onPreview(bad || asIs ? null : chosen.change);
+  }, [onPreview, chosen, asIs, bad]);
   useEffect(() => () => onPreview(null), [onPreview]);
   useEffect(() => {
     const start = group.current?.querySelector<HTMLElement>('[role="radio"][aria-checked="true"]');
@@ -66,7 +66,7 @@ export function Opening({ word, now, onPreview, onTake }: OpeningProps) {
       return;
     }
     const label = at === typingAt ? text : chosen.label;
-    if (!chosen.now && chosen.brief !== brief) onTake(`"${label}"`, chosen.change);
+    if (!asIs) onTake(`"${label}"`, chosen.change);
     leave();
   };
   const keys = (e: KeyboardEvent): void => {
@@ -121,9 +121,6 @@ export function Opening({ word, now, onPreview, onTake }: OpeningProps) {
           />
         ))}
       </div>
-      {typingAt < 0 && typable && (
-        <p className="small soft">Up and down arrows on the word walk through all there are.</p>
-      )}
       <p className="acts">
         <button type="button" className="touch tall" data-act="take" onClick={take}>
           Take it

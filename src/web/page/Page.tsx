@@ -42,7 +42,7 @@ export function Page() {
       <Blocks shown={shown} />
       {shown.answer.quilt && shown.answer.blocks.length > 0 && (
         <Boundary what="the picture of the quilt" retryWhen={shown.answer}>
-          <Quilt shown={shown} />
+          <Quilt shown={shown} now={now} />
         </Boundary>
       )}
       <Boundary what="the fabrics" retryWhen={shown.answer}>
@@ -71,13 +71,13 @@ function Head({ now }: { now: Answered }) {
   );
 }
 
-function Quilt({ shown }: { shown: Answered }) {
+function Quilt({ shown, now }: { shown: Answered; now: Answered }) {
   const { answer } = shown;
   const texts = useMemo(() => {
     const [w, h] = sizeText(shown.brief, shown.answer).split(" × ");
     return { widthText: `${w} ${answer.unit}`, heightText: h };
   }, [shown, answer.unit]);
-  return <QuiltView shown={shown} size={texts} />;
+  return <QuiltView shown={shown} now={now} size={texts} />;
 }
 
 interface SentencesProps {

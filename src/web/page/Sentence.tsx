@@ -1,5 +1,5 @@
 import { Fragment, type KeyboardEvent, type ReactNode, useRef } from "react";
-import { stepping, wordsOf } from "../../core/answer/choices.ts";
+import { wordsOf } from "../../core/answer/choices.ts";
 import { spoken } from "../../core/answer/spoken.ts";
 import type { SentencePart } from "../../core/answer/types.ts";
 import type { Word } from "../../core/answer/words.ts";
@@ -178,6 +178,3 @@ function walk(e: KeyboardEvent<HTMLElement>): void {
   for (const w of all) w.tabIndex = w === next ? 0 : -1;
   next.focus();
 }
-
-/** The change a step of the ruler makes to a word, if it can make one. */
-export const stepOfWord = (brief: Brief, word: Word, by: 1 | -1) => stepping(brief, word.id, by);

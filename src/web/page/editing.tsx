@@ -1,11 +1,10 @@
 import { useCallback, useMemo } from "react";
-import { wordsOfRole } from "../../core/answer/choices.ts";
-import type { Word } from "../../core/answer/words.ts";
+import { stepping, wordsOf, wordsOfRole } from "../../core/answer/choices.ts";
+import { changed, type Word } from "../../core/answer/words.ts";
 import type { KeepStore, Recipe } from "../keep/index.ts";
 import type { Answered } from "./answers.ts";
 import { Opening } from "./Opening.tsx";
 import { roleOf } from "./quilt/spots.ts";
-import { stepOfWord } from "./Sentence.tsx";
 import { useView } from "./view.ts";
 
 /** Hooks that both sentences share: what a step does, what stands between the lines. */
@@ -18,8 +17,10 @@ export function useEditing(now: Answered, keep: KeepStore) {
   );
   const onStep = useCallback(
     (w: Word, by: 1 | -1) => {
-      const change = stepOfWord(now.brief, w, by);
-      if (change) keep.act.edit(`${w.role.charAt(0).toLowerCase()}${w.role.slice(1)}`, change);
+      const change = stepping(now.brief, w.id, by);
+      if (!change) return;
+      const next = wordsOf(changed(now.brief, change)).find((x) => x.id === w.id);
+      keep.act.edit(`"${next?.text ?? w.text}"`, change);
     },
     [keep, now.brief],
   );

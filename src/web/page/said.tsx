@@ -26,20 +26,32 @@ function Fraction({ run }: { run: Extract<Run, { kind: "fraction" }> }) {
   );
 }
 
+/** Two sides with one unit are one box too: `64 1/2 × 24 1/2 in`. */
+const SIDES = /((?:\d+ )?[\d./]+ × (?:\d+ )?[\d./]+(?: (?:in|mm|cm))?)/;
+
 /** Whole number, fraction and unit are one box; the fraction alone has the fraction feature. */
 function Runs({ text }: { text: string }) {
-  const runs = runsOf(typeset(text));
+  return typeset(text)
+    .split(SIDES)
+    .map((part, i) => {
+      const key = `${i}${part}`;
+      return i % 2 === 1 ? (
+        <span key={key} className="num">
+          <Line text={part} />
+        </span>
+      ) : (
+        <Line key={key} text={part} />
+      );
+    });
+}
+
+function Line({ text }: { text: string }) {
+  const runs = runsOf(text);
   return runs.map((run, i) => {
     const key = `${i}${run.kind}`;
-    if (run.kind === "text") {
-      const after = runs[i - 1]?.kind === "fraction";
-      return (
-        <Fragment key={key}>
-          {unbroken(after ? run.text.replace(/^ (in|mm|cm|yd|m)\b/, "\u00a0$1") : run.text)}
-        </Fragment>
-      );
-    }
-    return <Fraction key={key} run={run} />;
+    if (run.kind === "fraction") return <Fraction key={key} run={run} />;
+    const unit = runs[i - 1]?.kind === "fraction" ? /^ (?=(?:in|mm|cm|yd|m)\b)/ : /^(?!)/;
+    return <Fragment key={key}>{unbroken(run.text.replace(unit, "\u00a0"))}</Fragment>;
   });
 }
 
@@ -50,7 +62,7 @@ const hasFraction = (text: string): boolean => /\d\/\d/.test(text);
  * words.
  */
 export function Said({ text }: { text: string }) {
-  if (!hasFraction(text)) return unbroken(typeset(text));
+  if (!hasFraction(text)) return <Runs text={text} />;
   return (
     <>
       <span aria-hidden="true">

@@ -1,6 +1,6 @@
 import { useCallback, useMemo, useState } from "react";
 import { cutRows } from "../../../core/answer/tables.ts";
-import { knownLength } from "../../../core/measure/index.ts";
+import { knownLength, lengthToInch, type Unit } from "../../../core/measure/index.ts";
 import { coverPicture } from "../../../core/picture/cover.ts";
 import { fourLives } from "../../../core/picture/lives.ts";
 import type { Picture } from "../../../core/picture/marks.ts";
@@ -23,69 +23,81 @@ export function CoverBody({ shown, question }: BodyProps) {
   const wanted = picked ?? touched;
   const row = rows.find((r) => r.id === wanted) ?? rows[0];
   if (!row) return null;
+  const recipe = answer.recipes.find((r) => r.pieceId === row.id);
+  const alone = !recipe || recipe.spareBySide.length === 0;
   return (
     <>
       <Lives shown={shown} pieceId={row.id} />
       {question.doubt && <WaysOut shown={shown} />}
-      <div className="scroll">
-        <table className="figures">
-          <caption className="said">Pieces, how they are cut, and what covers</caption>
-          <thead>
-            <tr>
-              <th scope="col">piece</th>
-              <th scope="col">fabric</th>
-              <th scope="col" className="number">
-                count
-              </th>
-              <th scope="col">cut</th>
-              <th scope="col">cover</th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map((r) => (
-              <Lights key={r.id} ids={[r.id]} className={r.id === row.id ? "picked" : ""}>
-                <th scope="row">
-                  <button
-                    type="button"
-                    className="touch tall"
-                    aria-pressed={r.id === row.id}
-                    onClick={() => {
-                      pick(r.id);
-                      view.setState({ spot: null });
-                      sayAloud(`${r.name} ${r.letter} in four lives`);
-                    }}
-                  >
-                    <b>{r.letter}</b> {r.name}
-                  </button>
+      <div className={`proved ${alone ? "alone" : ""}`}>
+        {!alone && <Proof shown={shown} pieceId={row.id} />}
+        <div className="scroll">
+          <table className="figures">
+            <caption className="said">Pieces, how they are cut, and what covers</caption>
+            <thead>
+              <tr>
+                <th scope="col">piece</th>
+                <th scope="col">fabric</th>
+                <th scope="col" className="number">
+                  count
                 </th>
-                <td>{r.fabric}</td>
-                <td className="number">{r.count}</td>
-                <td>
-                  <Said text={r.cut} />
-                </td>
-                <td>
-                  <Doubtful text={r.cover.text} doubt={r.cover.doubt} />
-                </td>
-              </Lights>
-            ))}
-          </tbody>
-        </table>
+                <th scope="col">cut</th>
+                <th scope="col">cover</th>
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map((r) => (
+                <Lights key={r.id} ids={[r.id]} className={r.id === row.id ? "picked" : ""}>
+                  <th scope="row">
+                    <button
+                      type="button"
+                      className="touch tall"
+                      aria-pressed={r.id === row.id}
+                      onClick={() => {
+                        pick(r.id);
+                        view.setState({ spot: null });
+                        sayAloud(`${r.name} ${r.letter} in four lives`);
+                      }}
+                    >
+                      <b>{r.letter}</b> {r.name}
+                    </button>
+                  </th>
+                  <td>{r.fabric}</td>
+                  <td className="number">{r.count}</td>
+                  <td>
+                    <Said text={r.cut} />
+                  </td>
+                  <td>
+                    <Doubtful text={r.cover.text} doubt={r.cover.doubt} />
+                  </td>
+                </Lights>
+              ))}
+            </tbody>
+          </table>
+        </div>
       </div>
     </>
   );
 }
 
-/** The four frames; under them, where it is narrow, the proof alone and larger. */
-function Lives({ shown, pieceId }: { shown: BodyProps["shown"]; pieceId: string }) {
+interface PieceProps {
+  readonly shown: BodyProps["shown"];
+  readonly pieceId: string;
+}
+
+/** CSS pixels to the inch that the browser calls life size. */
+const LIFE = 96;
+const perUnit = (pixels: number, unit: Unit): number => lengthToInch(pixels, unit);
+
+/** The four frames, one scale, the same point lit in all. */
+function Lives({ shown, pieceId }: PieceProps) {
   const { brief, answer } = shown;
   const swatches = useSwatches(brief);
   const leftHanded = useView((v) => v.leftHanded);
   const narrow = useMedia("(max-width: 719px)");
-  const seam = useMemo(() => knownLength(brief.seam, brief.unit), [brief]);
   const piece = answer.pieces.find((p) => p.id === pieceId);
   const recipe = answer.recipes.find((r) => r.pieceId === pieceId);
   const block = answer.blocks.find((b) => Object.values(b.pieceOf).includes(pieceId));
-  const unit = answer.unit;
   const lives = useCallback(
     (small: number): Picture =>
       fourLives({
@@ -94,40 +106,50 @@ function Lives({ shown, pieceId }: { shown: BodyProps["shown"]; pieceId: string 
         recipe: recipe!,
         pieces: answer.pieces,
         looks: looksFor(shown)[block!.id] ?? [],
-        unit,
-        seam,
+        unit: answer.unit,
+        seam: knownLength(brief.seam, brief.unit),
         small,
         leftHanded,
       }),
-    [shown, answer, block, piece, recipe, unit, seam, leftHanded],
+    [shown, answer, brief, block, piece, recipe, leftHanded],
   );
+  if (!piece || !recipe || !block) return null;
+  return (
+    <PictureView
+      make={lives}
+      swatches={swatches}
+      small={narrow ? 12 : 17}
+      most={perUnit(LIFE / 2, answer.unit)}
+    />
+  );
+}
+
+/** The exact piece in what is really cut, with what is to spare or missing. */
+function Proof({ shown, pieceId }: PieceProps) {
+  const { brief, answer } = shown;
+  const swatches = useSwatches(brief);
+  const leftHanded = useView((v) => v.leftHanded);
+  const piece = answer.pieces.find((p) => p.id === pieceId);
+  const recipe = answer.recipes.find((r) => r.pieceId === pieceId);
   const cover = useCallback(
     (small: number): Picture =>
       coverPicture(recipe!, {
-        unit,
-        seam,
+        unit: answer.unit,
+        seam: knownLength(brief.seam, brief.unit),
         fabricId: piece!.fabricId,
         name: `${piece!.name} ${piece!.letter}`,
         small,
         leftHanded,
       }),
-    [piece, recipe, unit, seam, leftHanded],
+    [piece, recipe, answer, brief, leftHanded],
   );
   if (!piece || !recipe) return null;
-  const life = unit === "in" ? 96 : 96 / 25.4;
   return (
-    <div className="lives">
-      {block && (
-        <PictureView make={lives} swatches={swatches} small={narrow ? 13 : 17} most={life / 2} />
-      )}
-      {(recipe.spareBySide.length > 0 || !block) && (
-        <figure className="proof">
-          <PictureView make={cover} swatches={swatches} most={life} />
-          <figcaption className="soft small">
-            {piece.name} {piece.letter}: hatched is cut away or spare; dotted is not covered
-          </figcaption>
-        </figure>
-      )}
-    </div>
+    <figure className="proof">
+      <PictureView make={cover} swatches={swatches} most={perUnit(LIFE, answer.unit)} />
+      <figcaption className="soft small">
+        {piece.name} {piece.letter}: hatched is cut away or spare, dotted is not covered
+      </figcaption>
+    </figure>
   );
 }

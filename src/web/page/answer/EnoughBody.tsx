@@ -52,16 +52,16 @@ export function EnoughBody({ shown }: BodyProps) {
             {table.rows.map((r) => (
               <Lights key={r.id} ids={[r.id]} className={r.id === first.id ? "picked" : ""}>
                 <th scope="row">
+                  <Swatch swatch={swatches[r.id]} swatches={swatches} />
                   <button
                     type="button"
-                    className="touch tall with-swatch"
+                    className="touch tall"
                     aria-pressed={r.id === first.id}
                     onClick={() => {
                       pick(r.id);
                       sayAloud(`Layout of ${r.name}`);
                     }}
                   >
-                    <Swatch swatch={swatches[r.id]} swatches={swatches} />{" "}
                     <b>{swatches[r.id]?.letter}</b> {r.name}
                   </button>
                 </th>

@@ -2,7 +2,7 @@ import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } fr
 import { wordOfRole, wordsOf } from "../../../core/answer/choices.ts";
 import { patchesLit, patchesOfRoles, patchLabel } from "../../../core/answer/phrases.ts";
 import { boundingBox } from "../../../core/geometry/index.ts";
-import { inchToLength } from "../../../core/measure/index.ts";
+import { lengthToInch } from "../../../core/measure/index.ts";
 import { quiltPicture } from "../../../core/picture/quilt.ts";
 import type { Answered } from "../answers.ts";
 import { Said } from "../said.tsx";
@@ -15,6 +15,7 @@ import { QuiltTree } from "./QuiltTree.tsx";
 import { paintRulers, type Size, type Window } from "./rulers.ts";
 import {
   cutPicture,
+  edgePicture,
   type Found,
   findSpot,
   litPicture,
@@ -29,17 +30,26 @@ import { useStand } from "./useStand.ts";
 
 interface QuiltViewProps {
   readonly shown: Answered;
+  /** The quilt as decided: while a choice is tried, its edge stays in sight. */
+  readonly now: Answered;
   readonly size: Pick<Size, "widthText" | "heightText">;
 }
 
 const RULER = 44;
 const FOOT = 42;
 const STEP_NEARER = 1.6;
+/** CSS pixels to the inch when nearest: half as large again as life. */
+const NEAREST = 144;
+/** Figures along the cut piece, in CSS pixels when nearest. */
+const LETTERING = 22;
 
 /** The quilt as it will be seen, from the whole to one cut piece, every patch to be touched. */
-export function QuiltView({ shown, size }: QuiltViewProps) {
+export function QuiltView({ shown, now, size }: QuiltViewProps) {
   const { answer, brief } = shown;
   const quilt = answer.quilt!;
+  const before = now.answer.quilt;
+  const high = Math.max(quilt.height, before?.height ?? 0);
+  const wide = Math.max(quilt.width, before?.width ?? 0);
   const [box, width] = useWidth<HTMLDivElement>();
   const canvas = useRef<HTMLCanvasElement>(null);
   const theme = useTheme();
@@ -54,19 +64,21 @@ export function QuiltView({ shown, size }: QuiltViewProps) {
   const w = useMemo((): Window => {
     const most = Math.max(240, Math.min(innerHeight * 0.78, 900));
     const room = Math.max(1, width - left);
-    const high = Math.round(Math.min(most, (room * quilt.height) / quilt.width));
-    return { left, top: 2, right: width - 1, bottom: 2 + high };
-  }, [width, left, quilt.width, quilt.height]);
+    return {
+      left,
+      top: 2,
+      right: width - 1,
+      bottom: 2 + Math.round(Math.min(most, (room * high) / wide)),
+    };
+  }, [width, left, high, wide]);
+  // Both edges share their upper left corner, so that what is lost or won lies at the other two.
   const fit = useMemo(
     (): Stand => ({
-      x: 0,
-      y: 0,
-      scale: Math.max(
-        1e-6,
-        Math.min((w.right - w.left) / quilt.width, (w.bottom - w.top) / quilt.height),
-      ),
+      x: (wide - quilt.width) / 2,
+      y: (quilt.height - high) / 2,
+      scale: Math.max(1e-6, Math.min((w.right - w.left) / wide, (w.bottom - w.top) / high)),
     }),
-    [w, quilt.width, quilt.height],
+    [w, wide, high, quilt.width, quilt.height],
   );
 
   const picture = useMemo(
@@ -95,7 +107,7 @@ export function QuiltView({ shown, size }: QuiltViewProps) {
       setNear((n) => n + 1);
     });
   }, []);
-  const nearest = inchToLength(1, answer.unit) ** -1 * 420;
+  const nearest = lengthToInch(NEAREST, answer.unit);
   const { stand, goTo, zoom, toFit } = useStand(canvas, w, fit, nearest, paint);
 
   const base: readonly Layer[] = useMemo(() => {
@@ -105,11 +117,14 @@ export function QuiltView({ shown, size }: QuiltViewProps) {
       { picture, reach },
       ...(lit ? [{ picture: lit, reach: reach * 1.02 }] : []),
       ...(found ? [{ picture: spotPicture(found, picture), reach }] : []),
+      ...(before && before !== answer.quilt
+        ? [{ picture: edgePicture(before, answer.quilt!, picture), reach }]
+        : []),
     ];
-  }, [answer, shown, litAll, picture, found]);
+  }, [answer, shown, litAll, picture, found, before]);
   const cut = useMemo(
-    () => (found ? cutPicture(shown, found, picture) : null),
-    [shown, found, picture],
+    () => (found ? cutPicture(shown, found, picture, LETTERING / nearest) : null),
+    [shown, found, picture, nearest],
   );
 
   drawNow.current = () => {
@@ -202,7 +217,7 @@ export function QuiltView({ shown, size }: QuiltViewProps) {
         shown={shown}
         onNear={nearTo}
         onTouch={touch}
-        onZoom={(by) => zoom(by > 0 ? STEP_NEARER : 1 / STEP_NEARER, screenOf(found, s, w))}
+        onZoom={(by) => zoom(by > 0 ? STEP_NEARER : 1 / STEP_NEARER, middleAt(found))}
       >
         <canvas
           ref={(el) => {
@@ -223,7 +238,7 @@ export function QuiltView({ shown, size }: QuiltViewProps) {
         <button
           type="button"
           className="touch tall"
-          onClick={() => zoom(STEP_NEARER, screenOf(found, s, w))}
+          onClick={() => zoom(STEP_NEARER, middleAt(found))}
         >
           Nearer
         </button>
@@ -231,7 +246,7 @@ export function QuiltView({ shown, size }: QuiltViewProps) {
           type="button"
           className="touch tall"
           disabled={atFit}
-          onClick={() => zoom(1 / STEP_NEARER, screenOf(found, s, w))}
+          onClick={() => zoom(1 / STEP_NEARER, middleAt(found))}
         >
           Farther
         </button>
@@ -265,14 +280,11 @@ const middleOf = (f: Found): number => {
   return (b.left + b.right) / 2;
 };
 
-/** Where a patch stands in the window, to come nearer to it. */
-function screenOf(f: Found | null, s: Stand, w: Window): { x: number; y: number } | undefined {
+/** The middle of a patch, to come nearer to. */
+function middleAt(f: Found | null): { x: number; y: number } | undefined {
   if (!f) return undefined;
   const b = boundingBox(f.polygon);
-  const x = (w.left + w.right) / 2 + ((b.left + b.right) / 2 - s.x) * s.scale;
-  const y = (w.top + w.bottom) / 2 - ((b.top + b.bottom) / 2 - s.y) * s.scale;
-  const inside = x > w.left && x < w.right && y > w.top && y < w.bottom;
-  return inside ? { x, y } : undefined;
+  return { x: (b.left + b.right) / 2, y: (b.bottom + b.top) / 2 };
 }
 
 /** 0 while a patch is small in the window, 1 once it nearly fills it: the cut piece comes up. */

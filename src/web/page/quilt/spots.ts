@@ -7,11 +7,12 @@ import {
   type Point,
   type Polygon,
 } from "../../../core/geometry/index.ts";
+import { type Length, printWithUnit, stepOf } from "../../../core/measure/index.ts";
 import type { Mark, Picture } from "../../../core/picture/marks.ts";
 import { piecePicture } from "../../../core/picture/piece.ts";
 import { placing } from "../../../core/picture/placing.ts";
 import { placedPatches, placements } from "../../../core/quilt/placing.ts";
-import type { PlacedBlock, QuiltPatch } from "../../../core/quilt/types.ts";
+import type { PlacedBlock, QuiltGeometry, QuiltPatch } from "../../../core/quilt/types.ts";
 import type { Answered } from "../answers.ts";
 import type { Spot } from "../view.ts";
 
@@ -119,8 +120,39 @@ export const spotPicture = (spot: Found, base: Picture): Picture => ({
   marks: [{ kind: "shape", polygon: spot.polygon, line: "lit" }],
 });
 
+/** The edge another quilt has, laid on this one at the upper left corner. */
+export function edgePicture(
+  other: Pick<QuiltGeometry, "width" | "height">,
+  here: Pick<QuiltGeometry, "width" | "height">,
+  base: Picture,
+): Picture {
+  const [left, top] = [-here.width / 2, here.height / 2];
+  const [right, bottom] = [left + other.width, top - other.height];
+  return {
+    ...base,
+    stamps: {},
+    marks: [
+      {
+        kind: "shape",
+        line: "ghost",
+        polygon: [
+          { x: left, y: bottom },
+          { x: right, y: bottom },
+          { x: right, y: top },
+          { x: left, y: top },
+        ],
+      },
+    ],
+  };
+}
+
 /** The cut piece over its patch: raw edge, seam, the length of every edge. */
-export function cutPicture(answered: Answered, spot: Found, base: Picture): Picture | null {
+export function cutPicture(
+  answered: Answered,
+  spot: Found,
+  base: Picture,
+  small: Length,
+): Picture | null {
   const { answer } = answered;
   const block = blockOf(answer, spot.block);
   const patch = block?.patches.find((p) => p.id === spot.patch);
@@ -129,11 +161,15 @@ export function cutPicture(answered: Answered, spot: Found, base: Picture): Pict
   if (!block || !patch || !piece || !placed) return null;
   const at = placing(piece.finished, patch.polygon, 1e-6 * Math.max(1, block.width));
   if (!at) return null;
-  const own = piecePicture(piece, { unit: answer.unit, fabric: true });
+  const step = stepOf(answered.brief.step, answered.brief.unit);
+  const say = (x: Length): string => printWithUnit(x, step);
+  const own = piecePicture(piece, { unit: answer.unit, fabric: true, small, say });
+  // What it is called stands over the quilt; here only what runs along an edge.
+  const marks = own.marks.filter((m) => m.kind !== "text" || m.turn !== undefined);
   return {
     ...base,
-    ...(own.small === undefined ? {} : { small: own.small }),
+    small,
     stamps: {},
-    marks: [{ kind: "group", at: andThen(at, placed.at), marks: own.marks }],
+    marks: [{ kind: "group", at: andThen(at, placed.at), marks }],
   };
 }

@@ -6,8 +6,8 @@ export interface Standing {
   readonly stand: RefObject<Stand>;
   /** Goes there in 160 ms, at once where motion is not wanted. */
   readonly goTo: (stand: Stand) => void;
-  /** Nearer or farther by this factor, a point of the window (CSS pixels) staying where it is. */
-  readonly zoom: (by: number, at?: { readonly x: number; readonly y: number }) => void;
+  /** Nearer or farther by this factor, this point of the quilt coming to the middle. */
+  readonly zoom: (by: number, to?: { readonly x: number; readonly y: number }) => void;
   readonly toFit: () => void;
 }
 
@@ -74,7 +74,7 @@ export function useStand(
   }, []);
 
   const zoom = useCallback(
-    (by: number, at?: { x: number; y: number }) => goTo(zoomed(by, at)),
+    (by: number, to?: { x: number; y: number }) => goTo({ ...zoomed(by), ...to }),
     [goTo, zoomed],
   );
   const toFit = useCallback(() => goTo(latest.current.fit), [goTo]);
