@@ -67,27 +67,31 @@ export interface RawPlane {
   readonly set: boolean;
 }
 
-/** The polygon the cuts leave, and which of its edges are set. Planes that cut nothing leave none. */
-export function rawFrom(planes: readonly RawPlane[]): { raw: Polygon; setEdges: number[] } {
-  const far = 1 + 4 * Math.max(...planes.map((p) => Math.abs(p.plane.c)));
-  const snap = far * 1e-13;
+/**
+ * The polygon the cuts leave of a blank no longer than `size`, and which of its edges are set. Planes
+ * that cut nothing leave none.
+ */
+export function rawFrom(
+  planes: readonly RawPlane[],
+  size: Length,
+): { raw: Polygon; setEdges: number[] } {
   const raw = withoutSplinters(
     intersect(
       planes.map((p) => p.plane),
-      far,
-      snap,
+      // Well outside any point a blank of this size can have, or sharp corners would be clipped.
+      FAR * size,
+      size * 1e-12,
     ),
-    far * 1e-11,
+    size * 1e-10,
   );
-  const setEdges = edges(raw).flatMap((e, i) => {
-    const on = planes.filter(
-      ({ plane }) =>
-        Math.abs(depth(plane, e.from)) < far * 1e-10 && Math.abs(depth(plane, e.to)) < far * 1e-10,
-    );
-    return on.some((p) => p.set) ? [i] : [];
-  });
+  const on = (h: HalfPlane, p: Point) => Math.abs(depth(h, p)) < size * 1e-9;
+  const setEdges = edges(raw).flatMap((e, i) =>
+    planes.some(({ plane, set }) => set && on(plane, e.from) && on(plane, e.to)) ? [i] : [],
+  );
   return { raw, setEdges };
 }
+
+const FAR = 16;
 
 /** Two planes that meet on a third leave an edge of no length: take one of its ends out. */
 const withoutSplinters = (p: Polygon, shortest: Length): Polygon =>
@@ -97,6 +101,12 @@ export interface Size {
   readonly width: Length;
   readonly height: Length;
 }
+
+/** Longest way across the blank of a piece: its box, and the size asked for when that is more. */
+export const spanOf = (p: Polygon, size: Length = 0): Length => {
+  const { width, height } = sizeOf(p);
+  return width + height + size;
+};
 
 export const sizeOf = (p: Polygon): Size => {
   const b = boundingBox(p);

@@ -352,6 +352,10 @@ function faultsOf({ piece, recipe, patches }: ReturnType<typeof cutAll>[number])
     const gap = setGap(recipe, piece, k);
     if (gap > 1e-8) fault(`set edge ${k} is off`, gap);
   }
+  if (recipe.setEdges.length === recipe.polygon.length) {
+    const gap = Math.abs(areaOf(recipe.polygon) - areaOf(piece.cut));
+    if (gap > 1e-7) fault("all edges are set, and the cut is not the exact piece", gap);
+  }
   const allowances = piece.edges.map((e) => e.allowance);
   const spare = leastSpare(recipe, allowances);
   if (recipe.verdict === "proved" && spare < -1e-6) fault("proved, and does not cover", spare);

@@ -13,6 +13,7 @@ import {
   type RawPlane,
   rawFrom,
   sizeOf,
+  spanOf,
   type Way,
 } from "./plan.ts";
 import type { Cut, Mark, RecipeKind } from "./types.ts";
@@ -102,7 +103,7 @@ function slicedPlan(kind: RecipeKind, piece: Piece, width: Length, height: Lengt
     planes.push({ plane: { n: point(1, 0), c: exact.width + by.right }, set: false });
   if (box.top === undefined)
     planes.push({ plane: { n: point(0, 1), c: exact.height + by.top }, set: false });
-  const made = rawFrom(planes);
+  const made = rawFrom(planes, spanOf(piece.cut, width + height));
   return {
     kind,
     cuts: [
@@ -248,7 +249,10 @@ export const template: Way = {
     return {
       kind: "template",
       cuts: [{ op: "template", lengths: [width, height], setEdges: [] }],
-      ...rawFrom(halfPlanes(piece.cut).map((plane) => ({ plane, set: true }))),
+      ...rawFrom(
+        halfPlanes(piece.cut).map((plane) => ({ plane, set: true })),
+        spanOf(piece.cut),
+      ),
       finished: piece.finished,
       size: height,
       exactSize: height,
@@ -316,7 +320,7 @@ export const halfSquareSliced: Way = {
         { op: "once", lengths: [side * Math.SQRT2], setEdges: [] },
         { op: "slice", lengths: [sliceHeight(piece, found)], setEdges: [found.slice] },
       ],
-      ...rawFrom(planes),
+      ...rawFrom(planes, spanOf(piece.cut, side)),
       finished: piece.finished,
       size: side,
       exactSize: exact,

@@ -16,6 +16,7 @@ import {
   near,
   rawFrom,
   sizeOf,
+  spanOf,
   type Way,
 } from "./plan.ts";
 import { prove } from "./proof.ts";
@@ -54,7 +55,7 @@ export const squareOnce: Way = {
         { op: "square", lengths: [side], setEdges: [] },
         { op: "once", lengths: [side * Math.SQRT2], setEdges: [long] },
       ],
-      ...rawFrom(planes),
+      ...rawFrom(planes, spanOf(piece.cut, side)),
       piecesEach: 2,
       turned: long === 0 ? 45 : 0,
     };
@@ -82,7 +83,7 @@ export const squareTwice: Way = {
         { op: "square", lengths: [side], setEdges: [] },
         { op: "twice", lengths: [side * Math.SQRT2], setEdges: [] },
       ],
-      ...rawFrom(planes),
+      ...rawFrom(planes, spanOf(piece.cut, side)),
       piecesEach: 4,
       turned: long === 0 ? 0 : 45,
     };

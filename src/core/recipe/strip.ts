@@ -11,6 +11,7 @@ import {
   type RawPlane,
   rawFrom,
   sizeOf,
+  spanOf,
   type Way,
 } from "./plan.ts";
 import type { RecipeKind } from "./types.ts";
@@ -32,7 +33,10 @@ export const rectangle: Way = {
         { op: "strip", lengths: [short], setEdges: [0, 2] },
         { op: "crosscut", lengths: [long], setEdges: [1, 3] },
       ],
-      ...rawFrom(halfPlanes(piece.cut).map((plane) => ({ plane, set: true }))),
+      ...rawFrom(
+        halfPlanes(piece.cut).map((plane) => ({ plane, set: true })),
+        spanOf(piece.cut),
+      ),
       finished: piece.finished,
       size: short,
       exactSize: short,
@@ -98,7 +102,7 @@ export const wedge: Way = {
         { op: "strip", lengths: [strip], setEdges: [0] },
         { op: byRuler ? "wedge" : "slant", lengths: [width, tip], setEdges: [1, 2] },
       ],
-      ...rawFrom(planes),
+      ...rawFrom(planes, spanOf(piece.cut)),
       finished: piece.finished,
       size: strip,
       exactSize: byRuler ? strip : height,
@@ -168,7 +172,7 @@ function slantedPlan(kind: RecipeKind, piece: Piece, bench: Bench, size?: Length
   const planes = halfPlanes(piece.cut).map((plane, i) =>
     i === loose ? { plane: moved(plane, surplus), set: false } : { plane, set: true },
   );
-  const made = rawFrom(planes);
+  const made = rawFrom(planes, spanOf(piece.cut, strip));
   const { width } = sizeOf(made.raw);
   const along0 = lengthAlong(made.raw, -1);
   const alongTop = lengthAlong(made.raw, 1);
