@@ -2,10 +2,8 @@ import type { Brief, WedgeBlock } from "../brief/index.ts";
 import { knownLength } from "../measure/index.ts";
 import { outerFabric } from "./roles.ts";
 import { type Change, choiceWord, MOST_CHOICES, type Option, type WordSpec } from "./words.ts";
-import { leastSide, proposedSide } from "./words-of-size.ts";
+import { FREE_SIDE, leastSide, proposedSide, type Setting } from "./words-of-size.ts";
 import { everyOther, onBlocks, type Placed, sameSectors } from "./words-of-wedges.ts";
-
-export type Setting = WedgeBlock["setting"];
 
 /** What the wedges are set with, in words. Sectors say which are left whole. */
 function settingText(block: WedgeBlock): string {
@@ -33,7 +31,6 @@ function wholeText(block: WedgeBlock): string {
   return named?.name ?? `${now.length === 1 ? "number" : "numbers"} ${now.join(", ")}`;
 }
 
-export const FREE_SIDE: readonly Setting[] = ["floating", "framed", "deep"];
 const isSquareOfEight = (k: WedgeBlock): boolean => k.n === 8 && k.outline === "square";
 
 /** Roles each setting adds to its wedges, by the names a brief gives their fabrics. */

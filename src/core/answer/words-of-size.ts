@@ -13,9 +13,12 @@ import {
   steppedText,
   type WordSpec,
 } from "./words.ts";
-import type { Setting } from "./words-of-setting.ts";
-import { FREE_SIDE } from "./words-of-setting.ts";
 import { onBlocks, type Placed } from "./words-of-wedges.ts";
+
+export type Setting = WedgeBlock["setting"];
+
+/** Settings whose finished side the maker chooses. */
+export const FREE_SIDE: readonly Setting[] = ["floating", "framed", "deep"];
 
 export const leastSide = (b: Brief, block: WedgeBlock, setting: Setting): Length =>
   acrossFlats(b, block.strip, block.n) /
