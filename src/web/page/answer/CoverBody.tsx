@@ -28,53 +28,53 @@ export function CoverBody({ shown, question }: BodyProps) {
   return (
     <>
       <Lives shown={shown} pieceId={row.id} />
-      {question.doubt && <WaysOut shown={shown} />}
-      <div className={`proved ${alone ? "alone" : ""}`}>
+      <div className="proved">
         {!alone && <Proof shown={shown} pieceId={row.id} />}
-        <div className="scroll">
-          <table className="figures">
-            <caption className="said">Pieces, how they are cut, and what covers</caption>
-            <thead>
-              <tr>
-                <th scope="col">piece</th>
-                <th scope="col">fabric</th>
-                <th scope="col" className="number">
-                  count
+        {question.doubt && <WaysOut shown={shown} />}
+      </div>
+      <div className="scroll">
+        <table className="figures">
+          <caption className="said">Pieces, how they are cut, and what covers</caption>
+          <thead>
+            <tr>
+              <th scope="col">piece</th>
+              <th scope="col">fabric</th>
+              <th scope="col" className="number">
+                count
+              </th>
+              <th scope="col">cut</th>
+              <th scope="col">cover</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((r) => (
+              <Lights key={r.id} ids={[r.id]} className={r.id === row.id ? "picked" : ""}>
+                <th scope="row">
+                  <button
+                    type="button"
+                    className="touch tall"
+                    aria-pressed={r.id === row.id}
+                    onClick={() => {
+                      pick(r.id);
+                      view.setState({ spot: null });
+                      sayAloud(`${r.name} ${r.letter} in four lives`);
+                    }}
+                  >
+                    <b>{r.letter}</b> {r.name}
+                  </button>
                 </th>
-                <th scope="col">cut</th>
-                <th scope="col">cover</th>
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map((r) => (
-                <Lights key={r.id} ids={[r.id]} className={r.id === row.id ? "picked" : ""}>
-                  <th scope="row">
-                    <button
-                      type="button"
-                      className="touch tall"
-                      aria-pressed={r.id === row.id}
-                      onClick={() => {
-                        pick(r.id);
-                        view.setState({ spot: null });
-                        sayAloud(`${r.name} ${r.letter} in four lives`);
-                      }}
-                    >
-                      <b>{r.letter}</b> {r.name}
-                    </button>
-                  </th>
-                  <td>{r.fabric}</td>
-                  <td className="number">{r.count}</td>
-                  <td>
-                    <Said text={r.cut} />
-                  </td>
-                  <td>
-                    <Doubtful text={r.cover.text} doubt={r.cover.doubt} />
-                  </td>
-                </Lights>
-              ))}
-            </tbody>
-          </table>
-        </div>
+                <td>{r.fabric}</td>
+                <td className="number">{r.count}</td>
+                <td>
+                  <Said text={r.cut} />
+                </td>
+                <td>
+                  <Doubtful text={r.cover.text} doubt={r.cover.doubt} />
+                </td>
+              </Lights>
+            ))}
+          </tbody>
+        </table>
       </div>
     </>
   );

@@ -40,10 +40,17 @@ export function WaysOut({ shown }: { shown: Answered }) {
   }, [ways]);
   const doubts = (a: Answered): number =>
     a.answer.recipes.filter((r) => r.verdict !== "proved").length;
+  const told = new Set<string>();
   const better = ways
-    .filter((w) => {
-      const a = answered.get(w.brief);
-      return a && doubts(a) < doubts(shown);
+    .flatMap((way) => {
+      const a = answered.get(way.brief);
+      if (!a || doubts(a) >= doubts(shown)) return [];
+      const rows = consequences(shown.answer, a.answer).filter((r) => r.changed);
+      // Two ways to the same end are one.
+      const same = rows.map((r) => `${r.id} ${r.text}`).join();
+      if (told.has(same)) return [];
+      told.add(same);
+      return [{ way, a, rows }];
     })
     .slice(0, MOST_WAYS);
   if (better.length === 0) return null;
@@ -51,30 +58,26 @@ export function WaysOut({ shown }: { shown: Answered }) {
     <div className="ways">
       <h3>{better.length === 1 ? "A change of one word:" : "Changes of one word:"}</h3>
       <ul>
-        {better.map((w) => {
-          const a = answered.get(w.brief)!;
-          const rows = consequences(shown.answer, a.answer).filter((r) => r.changed);
-          return (
-            <li key={w.label}>
-              <ChoicePicture kind="cover" word={w.word} answered={a} leftHanded={leftHanded} />
-              <button
-                type="button"
-                className="touch tall"
-                onClick={() => keep.act.edit(`"${w.label}"`, w.change)}
-              >
-                <Said text={w.label} />
-              </button>
-              <span className="soft">
-                {rows.map((r, i) => (
-                  <span key={r.id}>
-                    {i > 0 && "; "}
-                    <Said text={`${nameOf(a, r.label)} ${r.text}`} />
-                  </span>
-                ))}
-              </span>
-            </li>
-          );
-        })}
+        {better.map(({ way, a, rows }) => (
+          <li key={way.label}>
+            <ChoicePicture kind="cover" word={way.word} answered={a} leftHanded={leftHanded} />
+            <button
+              type="button"
+              className="touch tall"
+              onClick={() => keep.act.edit(`"${way.label}"`, way.change)}
+            >
+              <Said text={way.label} />
+            </button>
+            <span className="soft">
+              {rows.map((r, i) => (
+                <span key={r.id}>
+                  {i > 0 && "; "}
+                  <Said text={`${nameOf(a, r.label)} ${r.text}`} />
+                </span>
+              ))}
+            </span>
+          </li>
+        ))}
       </ul>
     </div>
   );

@@ -165,7 +165,9 @@ export function cutPicture(
   const say = (x: Length): string => printWithUnit(x, step);
   const own = piecePicture(piece, { unit: answer.unit, fabric: true, small, say });
   // What it is called stands over the quilt; here only what runs along an edge.
-  const marks = own.marks.filter((m) => m.kind !== "text" || m.turn !== undefined);
+  const marks = own.marks
+    .filter((m) => m.kind !== "text" || m.turn !== undefined)
+    .map((m): Mark => (m.kind === "text" ? { ...m, tone: "on-fabric" } : m));
   return {
     ...base,
     small,
