@@ -1,9 +1,13 @@
 import {
+  type Box,
   boundingBox,
   centroid,
   contains,
+  depth,
   edges,
+  halfPlanes,
   norm,
+  normalized,
   type Point,
   type Polygon,
   point,
@@ -11,7 +15,15 @@ import {
 } from "../geometry/index.ts";
 import type { Length, Unit } from "../measure/index.ts";
 import type { Piece } from "../piece/types.ts";
-import { all, alongEdge, centered, leftHanded, picture } from "./compose.ts";
+import {
+  all,
+  alongEdge,
+  centered,
+  type Edges,
+  leftHanded,
+  picture,
+  roughWidth,
+} from "./compose.ts";
 import type { Mark, Picture } from "./marks.ts";
 import { bothUnits } from "./words.ts";
 
@@ -70,13 +82,15 @@ export function piecePicture(piece: Piece, options: PiecePictureOptions): Pictur
     box,
     marks,
     small,
-    edges: all(small * (options.lengths === false ? 0.3 : 1.8)),
+    edges: options.lengths === false ? all(small * 0.3) : room(box, marks, small),
   });
   return options.leftHanded ? leftHanded(made) : made;
 }
 
 /** Edges shorter than this many letters' heights carry no length along them, but outside, upright. */
 const SHORT = 5;
+/** Nearer than this many letters' heights to the middle, a seam's length would run into the words. */
+const CLOSE = 4.4;
 
 function lengthMarks(
   cut: Polygon,
@@ -85,24 +99,57 @@ function lengthMarks(
   small: Length,
 ): Mark[] {
   const say = options.say ?? ((x: Length) => bothUnits(x, options.unit));
+  const middle = centroid(piece.finished);
+  const close = halfPlanes(piece.finished).map((h) => depth(h, middle) < CLOSE * small);
   const outer = edges(cut).map(({ from, to }): Mark => {
     const length = norm(subtract(to, from));
-    if (length >= SHORT * small) return alongEdge(from, to, say(length), small, small * 0.75);
-    const away = subtract(
-      point((from.x + to.x) / 2, (from.y + to.y) / 2),
-      centroid(piece.finished),
-    );
-    const k = small / norm(away);
-    const at = point((from.x + to.x) / 2 + away.x * k, (from.y + to.y) / 2 + away.y * k);
-    const anchor = Math.abs(away.x) < norm(away) * 0.4 ? "middle" : away.x > 0 ? "start" : "end";
-    return centered(at, say(length), small, { anchor });
+    if (length < SHORT * small) return besideEdge(from, to, middle, say(length), small);
+    const seam = closeSeam(from, to, piece, close);
+    const text = seam === undefined ? say(length) : `${say(length)}; seam ${say(seam)}`;
+    return alongEdge(from, to, text, small, small * 0.75);
   });
-  const inner = edges(piece.finished).flatMap(({ from, to }): Mark[] => {
+  const inner = edges(piece.finished).flatMap(({ from, to }, i): Mark[] => {
     const length = norm(subtract(to, from));
-    if (length < 2 * SHORT * small) return [];
+    if (length < 2 * SHORT * small || close[i]) return [];
     return [alongEdge(from, to, `seam ${say(length)}`, small, -small * 0.75, { tone: "soft" })];
   });
   return [...outer, ...inner];
+}
+
+function besideEdge(from: Point, to: Point, middle: Point, text: string, small: Length): Mark {
+  const half = point((from.x + to.x) / 2, (from.y + to.y) / 2);
+  const away = subtract(half, middle);
+  const k = small / norm(away);
+  const anchor = Math.abs(away.x) < norm(away) * 0.4 ? "middle" : away.x > 0 ? "start" : "end";
+  return centered(point(half.x + away.x * k, half.y + away.y * k), text, small, { anchor });
+}
+
+/** The seam that runs along a raw edge, when its length has no room inside. */
+function closeSeam(
+  from: Point,
+  to: Point,
+  piece: Piece,
+  close: readonly boolean[],
+): Length | undefined {
+  const u = normalized(subtract(to, from));
+  const i = edges(piece.finished).findIndex((e, k) => {
+    const v = normalized(subtract(e.to, e.from));
+    return close[k] && u.x * v.x + u.y * v.y > 1 - 1e-9;
+  });
+  const edge = edges(piece.finished)[i];
+  return edge && norm(subtract(edge.to, edge.from));
+}
+
+/** Room for words that stand beside the shape. */
+function room(box: Box, marks: readonly Mark[], small: Length): Edges {
+  let [left, right] = [1.8 * small, 1.8 * small];
+  for (const m of marks) {
+    if (m.kind !== "text" || m.anchor === "middle") continue;
+    const width = roughWidth(m.text, small);
+    if (m.anchor === "start") right = Math.max(right, m.at.x + width - box.right);
+    else left = Math.max(left, box.left - m.at.x + width);
+  }
+  return { left, right, top: 1.8 * small, bottom: 1.8 * small };
 }
 
 /** The arrow along the thread, below the letter, as long as the piece allows. */

@@ -66,19 +66,47 @@ function headBlock(job: SheetJob): Block {
 /** Copies and pieces cut so far, by demand. */
 type Tally = Map<string, number>;
 
+/** Strips one below the other; the stops run down beside them at their own pace. */
 function fabricBlocks(job: SheetJob, fabricId: string): Block[] {
   const layout = job.answer.layouts.find((l) => l.fabricId === fabricId);
   if (!layout) return [];
   const tally: Tally = new Map();
-  const blocks: Block[] = [];
   const shown = new Set<string>();
-  for (const strip of layout.strips) {
-    for (let i = 0; i < strip.times; i++) {
-      const first = blocks.length === 0;
-      blocks.push(stripBlock(job, layout, strip, tally, first, stopFor(job, strip, shown)));
+  const blocks: Block[] = [];
+  let c = new Column();
+  let stopsEnd = 0;
+  c.rule(0.6, "ink");
+  named(job, c, fabricId);
+  const strips = layout.strips.flatMap((s) => Array<Strip>(s.times).fill(s));
+  for (const strip of strips) {
+    if (c.y > CHUNK) {
+      blocks.push({ ...c.block(), height: Math.max(c.y, stopsEnd) });
+      c = new Column();
+      stopsEnd = 0;
     }
+    const top = c.y + 3;
+    const stop = stopFor(job, strip, shown);
+    if (stop) {
+      c.y = Math.max(top, stopsEnd) + 1;
+      c.stop(stop[0], stop[1], STOP, c.width - STOP);
+      stopsEnd = c.y + 3;
+    }
+    c.y = top;
+    stripRow(job, c, layout, strip, tally);
   }
+  blocks.push({ ...c.block(), height: Math.max(c.y, stopsEnd) });
   return blocks;
+}
+
+/** A fabric with more strips than this is parted, so that it can go on to the next sheet. */
+const CHUNK: PdfPoint = 230;
+
+function named(job: SheetJob, c: Column, fabricId: string): void {
+  const letter = setLine(fabricLetter(job, fabricId), STYLES.step, 0, c.y + 17);
+  c.add({ kind: "text", role: "H2", glyphs: letter.glyphs });
+  const name = setLine(fabricName(job, fabricId), STYLES.small, STRIP.left, c.y + 11);
+  c.add({ kind: "text", role: "Note", glyphs: name.glyphs });
+  c.y += 12;
 }
 
 /** What to measure at this strip: said once, where a shape is cut for the first time. */
@@ -102,27 +130,17 @@ function stopFor(
     : [`${say(job, height)} × ${sayUnit(job, first)}`, `${demand.count} of them`];
 }
 
-function stripBlock(
+function stripRow(
   job: SheetJob,
+  c: Column,
   layout: FabricLayout,
   strip: Strip,
   tally: Tally,
-  first: boolean,
-  stop: readonly [string, string] | undefined,
-): Block {
-  const c = new Column();
-  if (first) c.rule(0.6, "ink");
-  c.gap(3);
+): void {
   const top = c.y;
   const drawing = stripDrawing(job, layout, strip);
   c.add({ kind: "figure", alt: drawing.title, x: STRIP.left, y: top, drawing });
   const middle = top + drawing.height / 2 + 4;
-  if (first) {
-    const letter = setLine(fabricLetter(job, layout.fabricId), STYLES.step, 0, top + 14);
-    const name = setLine(fabricName(job, layout.fabricId), STYLES.small, 0, top + 25);
-    c.add({ kind: "text", role: "H2", glyphs: letter.glyphs });
-    if (name.width <= STRIP.left - 2) c.add({ kind: "text", role: "Note", glyphs: name.glyphs });
-  }
   const ids = [...new Set(strip.runs.map((r) => r.demandId))];
   ids.forEach((id, i) => {
     const demand = job.answer.demands.find((d) => d.id === id);
@@ -130,14 +148,7 @@ function stripBlock(
     const y = middle + (i - (ids.length - 1) / 2) * 12;
     c.add({ kind: "text", role: "P", glyphs: countGlyphs(job, strip, demand, tally, y) });
   });
-  let low = top + drawing.height;
-  if (stop) {
-    c.y = top + 1;
-    c.stop(stop[0], stop[1], STOP, c.width - STOP);
-    low = Math.max(low, c.y);
-  }
-  c.y = Math.max(low, top + 12 * ids.length) + 3;
-  return c.block();
+  c.y = top + Math.max(drawing.height, 12 * ids.length) + 2;
 }
 
 function countGlyphs(job: SheetJob, strip: Strip, demand: Demand, tally: Tally, y: PdfPoint) {

@@ -1,3 +1,4 @@
+export { makeSheet, SHEET_NAMES, SHEETS, type SheetName, sheetNames } from "./all.ts";
 export { cardSheet } from "./card.ts";
 export { chartSheet } from "./chart.ts";
 export { csvText } from "./csv.ts";
@@ -8,6 +9,7 @@ export { layoutSheet } from "./layouts.ts";
 export { longSheet } from "./long.ts";
 export * from "./model.ts";
 export { patternSheet } from "./pattern.ts";
+export { draftReasons } from "./release.ts";
 export { sewingSheet } from "./sewing.ts";
 export { templateSheet } from "./templates.ts";
 export * from "./text.ts";

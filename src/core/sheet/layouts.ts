@@ -3,7 +3,16 @@ import type { Drawing } from "../picture/index.ts";
 import { layoutPicture } from "../picture/index.ts";
 import { type Block, Column, paginate, withFeet } from "./column.ts";
 import { MEASURE, STYLES } from "./grid.ts";
-import { drawn, fabricLetter, fabricName, type SheetJob, say, sayUnit, smallAt } from "./job.ts";
+import {
+  drawn,
+  fabricLetter,
+  fabricName,
+  type SheetJob,
+  say,
+  sayUnit,
+  smallAt,
+  trueScale,
+} from "./job.ts";
 import type { Sheet } from "./model.ts";
 import { footWords } from "./pattern.ts";
 import { fabricsInUse } from "./supplies.ts";
@@ -95,11 +104,20 @@ export function layoutDrawing(
     );
   // The labels beside it take 13 lines of small print.
   const widest = (MEASURE - 13 * 9) / layout.width;
-  const roomy = make(widest, 6);
-  if (roomy.height <= room * 0.72) return roomy;
-  const once = make(widest, 1);
-  if (once.height <= room) return once;
-  return make((widest * room) / once.height, 1);
+  const least = Math.min(widest, (trueScale(job) * 8) / 72);
+  // Half a sheet while an inch keeps 8 points; else a whole one; then long runs are drawn once.
+  for (const [mostAlike, high] of [
+    [6, room * 0.46],
+    [6, room],
+    [1, room * 0.46],
+    [1, room],
+  ] as const) {
+    const drawing = make(widest, mostAlike);
+    if (drawing.height <= high) return drawing;
+    const scale = (widest * high) / drawing.height;
+    if (scale >= least) return make(scale * 0.98, mostAlike);
+  }
+  return make((widest * room * 0.98) / make(widest, 1).height, 1);
 }
 
 function whyWords(job: SheetJob, layout: FabricLayout): string {

@@ -68,7 +68,7 @@ export function templatesOf(job: SheetJob): Template[] {
   const shapes = new Map<string, Piece[]>();
   const keyOf = (p: Piece): string =>
     `${p.hand} ${shapeOf(job, p)
-      .map((v) => `${v.x.toFixed(4)},${v.y.toFixed(4)}`)
+      .map((v) => `${fixed(v.x)},${fixed(v.y)}`)
       .join(" ")}`;
   for (const p of [...job.answer.pieces].sort((a, b) => (a.letter < b.letter ? -1 : 1)))
     if (needed(job, p)) shapes.set(keyOf(p), [...(shapes.get(keyOf(p)) ?? []), p]);
@@ -78,6 +78,9 @@ export function templatesOf(job: SheetJob): Template[] {
     finished: pieces[0].finished,
   }));
 }
+
+/** Without the sign of a zero. */
+const fixed = (x: number): string => (Math.round(x * 1e4) / 1e4 + 0).toFixed(4);
 
 /** Plain rectangles are cut with a ruler; a template of a long border would only cost paper. */
 function needed(job: SheetJob, piece: Piece): boolean {
