@@ -5,10 +5,11 @@ import { chart } from "./commands/chart.ts";
 import { check } from "./commands/check.ts";
 import { make } from "./commands/make.ts";
 import { newBrief } from "./commands/new.ts";
+import { why } from "./commands/why.ts";
 import { Ending, EXIT } from "./exit.ts";
 import type { Io } from "./io.ts";
 
-const COMMANDS: readonly Command[] = [newBrief, answer, make, check, chart];
+const COMMANDS: readonly Command[] = [newBrief, answer, make, check, chart, why];
 
 const overview = (): string =>
   [
