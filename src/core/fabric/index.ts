@@ -1,3 +1,4 @@
+export * from "./alike.ts";
 export * from "./bands.ts";
 export * from "./blockLook.ts";
 export * from "./color/index.ts";
