@@ -1,5 +1,6 @@
 import { type ReactNode, useId } from "react";
 import type { Question } from "../../core/answer/types.ts";
+import { Boundary } from "../crash/index.ts";
 import { CoverBody } from "./answer/CoverBody.tsx";
 import { EnoughBody } from "./answer/EnoughBody.tsx";
 import { LookBody } from "./answer/LookBody.tsx";
@@ -31,7 +32,9 @@ export function Questions({ shown }: { shown: Answered }) {
   return (
     <div className="questions">
       {shown.answer.questions.map((q) => (
-        <One key={q.id} question={q} shown={shown} />
+        <Boundary key={q.id} what={q.heading} retryWhen={shown.answer}>
+          <One question={q} shown={shown} />
+        </Boundary>
       ))}
     </div>
   );
