@@ -1,3 +1,4 @@
+export * from "./bedSizes.ts";
 export * from "./finishing.ts";
 export * from "./layout.ts";
 export * from "./placing.ts";
