@@ -1,4 +1,5 @@
 import {
+  add,
   type Box,
   boundingBox,
   centroid,
@@ -11,7 +12,9 @@ import {
   type Point,
   type Polygon,
   point,
+  scale,
   subtract,
+  unitVector,
 } from "../geometry/index.ts";
 import type { Length, Unit } from "../measure/index.ts";
 import type { Piece } from "../piece/types.ts";
@@ -42,6 +45,8 @@ export interface PiecePictureOptions {
   /** The finished corner that lies at the block's center gets the filled dot. */
   readonly center?: number;
   readonly leftHanded?: boolean;
+  /** The piece is drawn turned by a quarter, so its thread stands upright. */
+  readonly upright?: boolean;
   /** Cut off where the recipe trims its points. */
   readonly trimmed?: Polygon;
 }
@@ -72,7 +77,7 @@ export function piecePicture(piece: Piece, options: PiecePictureOptions): Pictur
           ? { kind: "dot", at, line: "lit" }
           : { kind: "dot", at, line: "rule", ring: true },
     ),
-    ...grainMarks(piece.finished, small),
+    ...grainMarks(piece.finished, small, options.upright === true),
     ...letterMarks(piece, options, small),
   ];
   if (options.lengths !== false) marks.push(...lengthMarks(cut, piece, options, small));
@@ -152,40 +157,30 @@ function room(box: Box, marks: readonly Mark[], small: Length): Edges {
   return { left, right, top: 1.8 * small, bottom: 1.8 * small };
 }
 
-/** The arrow along the thread, below the letter, as long as the piece allows. */
-function grainMarks(finished: Polygon, small: Length): Mark[] {
+/** The arrow along the thread, below the letter, with its words where the piece has room for them. */
+function grainMarks(finished: Polygon, small: Length, upright: boolean): Mark[] {
   const c = centroid(finished);
-  const word = "straight grain";
-  for (const down of [2.2, 1.6, 1.2]) {
-    for (const half of [4.4, 3.6]) {
-      const y = c.y - down * small;
-      const from = point(c.x - half * small, y);
-      const to = point(c.x + half * small, y);
-      const room = (p: Point): boolean => contains(finished, p, -small);
-      if (!room(from) || !room(to)) continue;
-      return [
-        {
-          kind: "arrow",
-          from: point(c.x - 1.1 * small * (half > 4 ? 2.5 : 2.4), y),
-          to: from,
-          line: "grain",
-        },
-        {
-          kind: "arrow",
-          from: point(c.x + 1.1 * small * (half > 4 ? 2.5 : 2.4), y),
-          to,
-          line: "grain",
-        },
-        centered(point(c.x, y), word, small, { size: 0.9, tone: "soft" }),
-      ];
-    }
+  const turn = upright ? Math.PI / 2 : 0;
+  const d = unitVector(turn);
+  const fits = (p: Point): boolean => contains(finished, p, -small);
+  for (const down of upright ? [0] : [2.2, 1.6, 1.2]) {
+    const middle = upright ? point(c.x + 4.6 * small, c.y) : point(c.x, c.y - down * small);
+    const from = add(middle, scale(d, -4.4 * small));
+    const to = add(middle, scale(d, 4.4 * small));
+    if (!fits(from) || !fits(to)) continue;
+    return [
+      { kind: "arrow", from: add(middle, scale(d, -2.8 * small)), to: from, line: "grain" },
+      { kind: "arrow", from: add(middle, scale(d, 2.8 * small)), to, line: "grain" },
+      centered(middle, "straight grain", small, { tone: "soft", ...(upright ? { turn } : {}) }),
+    ];
   }
-  const room = Math.max(small * 1.2, 0);
+  const middle = point(c.x, c.y - (upright ? 2.2 : 1) * small);
+  const half = scale(d, 1.2 * small);
   return [
     {
       kind: "arrow",
-      from: point(c.x - room, c.y - small),
-      to: point(c.x + room, c.y - small),
+      from: subtract(middle, half),
+      to: add(middle, half),
       line: "grain",
       both: true,
     },

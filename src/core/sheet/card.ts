@@ -5,7 +5,7 @@ import { cellMarks, type Drawing, type Mark, picture, rectangle } from "../pictu
 import { type Block, beside, Column, paginate, withFeet } from "./column.ts";
 import { wanted } from "./cutting.ts";
 import { blockLetters } from "./finish.ts";
-import { columns, STYLES } from "./grid.ts";
+import { columns, MEASURE, STYLES } from "./grid.ts";
 import { drawn, fabricLetter, fabricName, pieceOf, type SheetJob, say, sayUnit } from "./job.ts";
 import type { Item, Sheet } from "./model.ts";
 import { footWords } from "./pattern.ts";
@@ -99,7 +99,7 @@ function fabricBlocks(job: SheetJob, fabricId: string): Block[] {
 }
 
 /** A fabric with more strips than this is parted, so that it can go on to the next sheet. */
-const CHUNK: PdfPoint = 230;
+const CHUNK: PdfPoint = 130;
 
 function named(job: SheetJob, c: Column, fabricId: string): void {
   const letter = setLine(fabricLetter(job, fabricId), STYLES.step, 0, c.y + 17);
@@ -221,7 +221,7 @@ function tallies(job: SheetJob): Block[] {
   const blocks = kinds.map((block) => {
     const steps = stepsOf(job, block, first);
     first += steps.length;
-    return tallyBlock(job, steps, columns(6));
+    return tallyBlock(job, steps, kinds.length === 1 ? MEASURE : columns(6));
   });
   const rows: Block[] = [];
   for (let i = 0; i < blocks.length; i += 2) {

@@ -9,7 +9,7 @@ export { layoutSheet } from "./layouts.ts";
 export { longSheet } from "./long.ts";
 export * from "./model.ts";
 export { patternSheet } from "./pattern.ts";
-export { draftReasons } from "./release.ts";
+export { type Check, draftReasons, releaseChecks } from "./release.ts";
 export { sewingSheet } from "./sewing.ts";
 export { templateSheet } from "./templates.ts";
 export * from "./text.ts";

@@ -114,7 +114,7 @@ function shapeOf(job: SheetJob, piece: Piece): Polygon {
   }, piece.cut);
 }
 
-function templatePicture(job: SheetJob, t: Template): Picture {
+function templatePicture(job: SheetJob, t: Template, upright: boolean): Picture {
   const small = smallAt(trueScale(job));
   const piece = t.pieces[0];
   const letters = t.pieces.map((p) => p.letter).join(" ");
@@ -132,6 +132,7 @@ function templatePicture(job: SheetJob, t: Template): Picture {
     ],
     trimmed: t.cut,
     center: centerOf(piece),
+    upright,
   });
 }
 
@@ -204,8 +205,8 @@ function fitting(
   t: Template,
   room: { readonly width: PdfPoint; readonly height: PdfPoint },
 ): { readonly drawing: Drawing; readonly picture: Picture } {
-  const ways = [t, quarterTurned(t)].map((way) => {
-    const picture = templatePicture(job, { ...way, pieces: way.pieces });
+  const ways = [t, quarterTurned(t)].map((way, i) => {
+    const picture = templatePicture(job, way, i === 1);
     const made = job.leftHanded ? leftHanded(picture) : picture;
     return { drawing: drawn(job, made, trueScale(job)), picture: made };
   });
