@@ -10,6 +10,7 @@ export * from "./measures.ts";
 export * from "./minutes.ts";
 export * from "./nest.ts";
 export * from "./plies.ts";
+export * from "./pressFor.ts";
 export * from "./pressing.ts";
 export * from "./reaches.ts";
 export * from "./readings.ts";

@@ -143,6 +143,8 @@ describe("spare when every cut is 1/32 small", () => {
 test("after a seam test the turn of the fabric is in the seam", () => {
   const maker = testedMaker(untestedMaker("in"), { wider: 0.021, error: 0.003 });
   expect(widerOnTheWhole(maker)).toBe(0.021);
+  // Presumed to sew scant enough for the fold.
+  expect(widerOnTheWhole(untestedMaker("in"))).toBe(0);
   expect(untestedMaker("mm").turn).toBeCloseTo(25.4 / 32, 12);
 });
 

@@ -55,7 +55,7 @@ export function reachesOf(
           piece: outer ? "outer" : "to-center",
           follow: plainCorner ? "inner" : follow,
           far: outside.c + seam,
-          spare: bar ? 0 : spareOf(patch, edge),
+          spare: spareOf(patch, edge),
           bar,
         };
       });
