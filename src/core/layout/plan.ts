@@ -79,7 +79,8 @@ export function planBest(
     const effort = { solver: options.solver, nodes, stop, improved: report };
     const better = improvePlan(part.problem, part.relaxed, part.plan, effort);
     report(better.plan, better.bound);
-    if (!stop()) part.plan = simplify(part.problem, part.plan, better.pool, effort);
+    const { problem, relaxed } = part;
+    if (!stop()) part.plan = simplify(problem, part.plan, better.pool, relaxed.prices, effort);
   }
   return checked(parts, context);
 }

@@ -1,3 +1,4 @@
+import { dot } from "./covering.ts";
 import { batches } from "./improve.ts";
 import type { Program, Solver } from "./integer.ts";
 import { solveProgram } from "./integer.ts";
@@ -5,10 +6,10 @@ import type { Batch, Pattern, StripProblem } from "./problem.ts";
 import { lengthOf } from "./problem.ts";
 
 /** Most patterns the second pass chooses from: enough for choice, few enough to be quick. */
-const CHOICE = 100;
+const CHOICE = 40;
 
 /** The proof that nothing is simpler is never worth the wait. */
-const NODES = 50;
+const NODES = 20;
 
 /** Moves of ruler and knife for one strip: the strip, each crosscut, each trim to a lower height. */
 export function cutsOf(p: StripProblem, pattern: Pattern): number {
@@ -32,10 +33,13 @@ export function simplify(
   p: StripProblem,
   plan: readonly Batch[],
   pool: readonly Pattern[],
+  prices: readonly number[],
   effort: { readonly solver: Solver; readonly nodes: number; readonly stop: () => boolean },
 ): readonly Batch[] {
   const own = plan.map((b) => b.pattern);
-  const choice = [...new Set([...own, ...pool])].slice(0, CHOICE);
+  const dear = (x: Pattern) => x.height - dot(x.makes, prices);
+  const cheapest = [...pool].sort((a, b) => dear(a) - dear(b));
+  const choice = [...new Set([...own, ...cheapest])].slice(0, Math.max(CHOICE, own.length));
   const heights = [...new Set(choice.map((c) => c.height))];
   const { program, start } = simplerProgram(p, plan, choice, heights);
   const solved = solveProgram(effort.solver, program, {
