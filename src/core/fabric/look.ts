@@ -23,14 +23,15 @@ export function lookOf(
   seam: Length,
   within: readonly string[] = [],
 ): LookResult {
-  const length = (text: string): Length => knownLength(text, unit);
+  const left = leftAfterWash(fabric);
+  const length = (text: string, share = 1): Length => knownLength(text, unit) * share;
   switch (fabric.kind) {
     case "plain":
       return sure({ kind: "plain", fabricId: fabric.id, color: fabric.color });
     case "stripe": {
       const bands = stacked(
         fabric.bands.map((b) => ({
-          width: length(b.width),
+          width: length(b.width, fabric.runs === "across" ? left.along : left.across),
           color: b.color,
           fabricId: fabric.id,
         })),
@@ -49,16 +50,28 @@ export function lookOf(
         kind: "photo",
         fabricId: fabric.id,
         color: fabric.color,
-        width: length(fabric.photo.width),
-        height: length(fabric.photo.height),
+        width: length(fabric.photo.width, left.across),
+        height: length(fabric.photo.height, left.along),
         ...(along && {
-          repeat: { along: length(along), ...(across && { across: length(across) }) },
+          repeat: {
+            along: length(along, left.along),
+            ...(across && { across: length(across, left.across) }),
+          },
         }),
       });
     }
     case "strip-set":
       return stripSetLook(fabric, all, unit, seam, within);
   }
+}
+
+/**
+ * What is left of a length when the fabric is washed before cutting. Bands, photo and repeat are
+ * said as the fabric was bought; along is the way of the selvage.
+ */
+function leftAfterWash(fabric: Fabric): { readonly along: number; readonly across: number } {
+  const { length = 0, width = 0 } = fabric.shrinkage ?? {};
+  return { along: 1 - length / 100, across: 1 - width / 100 };
 }
 
 const sure = (look: Look): LookResult => ({ look, findings: [] });

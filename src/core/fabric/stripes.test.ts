@@ -84,6 +84,28 @@ describe("a printed stripe in a wedge", () => {
   });
 });
 
+describe("a fabric washed before it is cut", () => {
+  const washed = (f: Fabric): Fabric => ({ ...f, shrinkage: { length: 4, width: 1.5 } });
+
+  test("bands across the fabric shrink with its length, bands along it with its width", () => {
+    expect((look(washed(UNEVEN)) as BandLook).period).toBeCloseTo(6 * 0.96, 12);
+    expect((look(washed(EVEN)) as BandLook).period).toBeCloseTo(1.25 * 0.985, 12);
+  });
+
+  test("a photo shrinks both ways", () => {
+    const print: Fabric = {
+      ...(plainFabric("print", "#AA6644") as object),
+      kind: "print",
+      photo: { data: "data:,", width: "9", height: "7" },
+      repeat: { along: "3", across: "5" },
+    } as Fabric;
+    const seen = look(washed(print));
+    if (seen.kind !== "photo") throw new Error("a photo expected");
+    expect([seen.width, seen.height]).toEqual([9 * 0.985, 7 * 0.96]);
+    expect(seen.repeat).toEqual({ along: 3 * 0.96, across: 5 * 0.985 });
+  });
+});
+
 describe("what a look can lack", () => {
   test("a print without its photo is drawn plain and says so", () => {
     const r = lookOf(
