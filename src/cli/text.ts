@@ -1,4 +1,4 @@
-import type { Answer } from "../core/answer/index.ts";
+import { type Answer, sayReading, sayWay } from "../core/answer/index.ts";
 import type { Brief } from "../core/brief/index.ts";
 import { say } from "../core/findings/index.ts";
 import {
@@ -25,6 +25,7 @@ export function answerText(brief: Brief, answer: Answer): string {
     ]),
     ...table("What do I cut?", cutRows(answer, step)),
     ...table("Supplies", supplyRows(brief, answer, step)),
+    ...wedgeLines(answer, step),
     ...findingLines(answer, step),
   ].join("\n");
 }
@@ -63,6 +64,20 @@ function supplyRows(brief: Brief, answer: Answer, step: Step): string[][] {
 }
 
 const inches = (x: Length, step: Step): string => printWithUnit(x, step);
+
+function wedgeLines(answer: Answer, step: Step): string[] {
+  return answer.wedges.flatMap((guide) => [
+    `The ${printWithUnit(guide.strip, step)} wedge by any ruler, or none`,
+    ...guide.ways.flatMap((way) => {
+      const { how, slip } = sayWay(way, step);
+      return [wrap(`${how} ${slip}`, "  ")];
+    }),
+    "",
+    "How to read your ruler",
+    ...sayReading(guide.reading, step).map((line) => wrap(line, "  ")),
+    "",
+  ]);
+}
 
 function findingLines(answer: Answer, step: Step): string[] {
   if (answer.findings.length === 0) return [];

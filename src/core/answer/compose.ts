@@ -17,6 +17,7 @@ import {
 } from "./stages.ts";
 import type { Answer } from "./types.ts";
 import { unprovedWords } from "./unproved.ts";
+import { wedgeGuides } from "./wedgeGuide.ts";
 
 /**
  * Everything that follows from a brief. Pure: equal briefs give equal answers. Stages run as far as
@@ -73,6 +74,7 @@ export function answerBrief(brief: Brief): Answer {
     recipes: recipes.recipes,
     demands,
     finishing,
+    wedges: wedgeGuides(brief, m.seam, new Set(cut.blocks.map((b) => b.id))),
     layouts,
     yardages,
     units,
@@ -92,6 +94,7 @@ function nothingYet(brief: Brief): Answer {
     blocks: [],
     pieces: [],
     recipes: [],
+    wedges: [],
     demands: [],
     layouts: [],
     yardages: [],

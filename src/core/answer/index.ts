@@ -10,4 +10,5 @@ export { measuresOf } from "./stages.ts";
 export * from "./tables.ts";
 export type * from "./types.ts";
 export * from "./unproved.ts";
+export * from "./wedgeGuide.ts";
 export type * from "./words.ts";

@@ -7,6 +7,7 @@ import type { FinishingFacts } from "../quilt/finishing.ts";
 import type { QuiltGeometry } from "../quilt/types.ts";
 import type { Recipe } from "../recipe/types.ts";
 import type { SewnUnit } from "../sewing/types.ts";
+import type { WedgeGuide } from "./wedgeGuide.ts";
 
 /** A number with what it rests on. `text` is to the maker's step, up where a cut must cover. */
 export interface ResultNumber {
@@ -59,6 +60,8 @@ export interface Answer {
   readonly blocks: readonly AnswerBlock[];
   readonly pieces: readonly Piece[];
   readonly recipes: readonly Recipe[];
+  /** The wedges by any ruler, or none. */
+  readonly wedges: readonly WedgeGuide[];
   readonly demands: readonly Demand[];
   readonly layouts: readonly FabricLayout[];
   readonly yardages: readonly Yardage[];
