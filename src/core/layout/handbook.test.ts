@@ -154,6 +154,12 @@ describe("yardage", () => {
     expect(yardageOf(short, { ...none, shrinkage: 4 }).total).toBeCloseTo(9.375, 12);
   });
 
+  it("leaves room to reach the first repeat", () => {
+    const margins = { straighten: 1, wrongStrip: false, toRepeat: 11, unit: "in" as const };
+    const y = yardageOf(layout, margins);
+    expect([y.toRepeat, y.total]).toEqual([11, 94.25]);
+  });
+
   it("rounds metric up to 5 cm", () => {
     const mm = planHandbook([rect("r", 120, 130, 20)], teal(1050));
     const y = yardageOf(mm, { straighten: 25, wrongStrip: true, unit: "mm" });

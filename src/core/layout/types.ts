@@ -113,6 +113,8 @@ export interface Yardage {
   readonly straighten: Length;
   readonly wrongStrip: Length;
   readonly extra: Length;
+  /** Room to reach the start of the first repeat, for registered fabric. */
+  readonly toRepeat?: Length;
   readonly total: Length;
   /** What to ask for: eighths of a yard, or steps of 5 cm. */
   readonly buy: Length;

@@ -11,6 +11,8 @@ export interface Margins {
   /** Demands whose strips are not counted for it: a wrong border is joined, a backing is not cut up. */
   readonly mended?: ReadonlySet<string>;
   readonly extra?: Length;
+  /** Most that is lost before the first repeat starts: one repeat, for registered fabric. */
+  readonly toRepeat?: Length;
   readonly unit: Unit;
   /** Per cent of length lost when the fabric is washed before it is cut. */
   readonly shrinkage?: number;
@@ -25,8 +27,10 @@ export function yardageOf(layout: FabricLayout, margins: Margins): Yardage {
   const straighten = used ? margins.straighten : 0;
   const wrongStrip = margins.wrongStrip ? wrongStripIn(layout, margins.mended ?? new Set()) : 0;
   const extra = used ? (margins.extra ?? 0) : 0;
+  const toRepeat = used ? (margins.toRepeat ?? 0) : 0;
   const total =
-    (layout.length + straighten + wrongStrip + extra) / (1 - (margins.shrinkage ?? 0) / 100);
+    (layout.length + straighten + wrongStrip + extra + toRepeat) /
+    (1 - (margins.shrinkage ?? 0) / 100);
   const buy = roundUp(total, stepOf(margins.unit === "in" ? "4.5" : "50", margins.unit));
   return {
     fabricId: layout.fabricId,
@@ -35,6 +39,7 @@ export function yardageOf(layout: FabricLayout, margins: Margins): Yardage {
     straighten,
     wrongStrip,
     extra,
+    ...(toRepeat > 0 ? { toRepeat } : {}),
     total,
     buy,
     buyText: buyText(buy, margins.unit),
