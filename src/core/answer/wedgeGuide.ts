@@ -1,5 +1,5 @@
 import type { Brief } from "../brief/index.ts";
-import { knownLength, type Length, printWithUnit, type Step } from "../measure/index.ts";
+import { knownLength, type Length, printWithUnit, type Step, stepOf } from "../measure/index.ts";
 import {
   type OtherWay,
   otherWays,
