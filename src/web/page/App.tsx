@@ -1,4 +1,5 @@
 import { useEffect, useSyncExternalStore } from "react";
+import { flushSync } from "react-dom";
 import type { Brief } from "../../core/brief/index.ts";
 import { Boundary } from "../crash/index.ts";
 import { acceptDrops, type KeepStore } from "../keep/index.ts";
@@ -38,6 +39,16 @@ export function App({ keep, fresh }: { keep: KeepStore; fresh: () => Brief }) {
     addEventListener("keydown", keys);
     return () => removeEventListener("keydown", keys);
   }, [keep]);
+  useEffect(() => {
+    const print = (printing: boolean) => () => flushSync(() => view.setState({ printing }));
+    const [before, after] = [print(true), print(false)];
+    addEventListener("beforeprint", before);
+    addEventListener("afterprint", after);
+    return () => {
+      removeEventListener("beforeprint", before);
+      removeEventListener("afterprint", after);
+    };
+  }, []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another screen shuts the word
   useEffect(() => view.setState({ word: null, lines: [] }), [hash]);
   return (

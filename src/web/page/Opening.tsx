@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from "react";
 import { choicesFor, stepped, typed, wordsOf } from "../../core/answer/choices.ts";
 import { type Consequence, consequences } from "../../core/answer/consequences.ts";
+import { spoken } from "../../core/answer/spoken.ts";
 import type { Choice } from "../../core/answer/words.ts";
 import type { Brief } from "../../core/brief/index.ts";
 import type { Recipe as KeepChange } from "../keep/index.ts";
@@ -197,7 +198,9 @@ function ChoiceColumn(p: ColumnProps) {
       <div
         role="radio"
         aria-checked={chosen}
-        aria-label={p.typing ? p.fieldLabel : `${choice.label}${choice.now ? ", as now" : ""}`}
+        aria-label={
+          p.typing ? p.fieldLabel : spoken(`${choice.label}${choice.now ? ", as now" : ""}`)
+        }
         tabIndex={chosen ? 0 : -1}
         className="choose"
         onClick={() => (chosen && !p.typing ? p.onTake() : p.onChoose())}

@@ -44,7 +44,8 @@ function One({ question: q, shown }: BodyProps) {
   const id = useId();
   const byHand = useView((v) => v.questions[q.id]);
   const spot = useView((v) => v.under ?? v.spot);
-  const open = byHand ?? q.doubt;
+  const printing = useView((v) => v.printing);
+  const open = printing || (byHand ?? q.doubt);
   const Body = BODIES[q.id];
   const piece = spot
     ? shown.answer.blocks.find((b) => b.id === spot.block)?.pieceOf[spot.patch]

@@ -38,7 +38,8 @@ export function piecesOf(text: string): Piece[] {
         : `${run.whole ? `${run.whole}\u0001` : ""}${run.above}/${run.below}`,
     )
     .join("")
-    .replace(/(\d) (in|mm|cm|yd|m)\b/g, "$1\u0001$2");
+    .replace(/(\d) (in|mm|cm|yd|m|blocks?)\b/g, "$1\u0001$2")
+    .replace(/(\d) by (\d)/g, "$1\u0001by\u0001$2");
   return bound
     .split(/(?<= )/)
     .filter((t) => t !== "")

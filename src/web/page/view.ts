@@ -26,6 +26,8 @@ export interface View {
   readonly questions: Readonly<Record<string, boolean>>;
   readonly theme: Theme;
   readonly leftHanded: boolean;
+  /** Being printed: in gray, every question open. */
+  readonly printing: boolean;
   /** What was last said aloud. */
   readonly saying: string;
 }
@@ -48,6 +50,7 @@ export const view = createStore<View>(() => ({
   under: null,
   lines: [],
   questions: {},
+  printing: false,
   saying: "",
   ...remembered(),
 }));

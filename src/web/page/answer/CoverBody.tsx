@@ -33,7 +33,7 @@ export function CoverBody({ shown, question }: BodyProps) {
         {question.doubt && <WaysOut shown={shown} />}
       </div>
       <div className="scroll">
-        <table className="figures">
+        <table className="figures stacked">
           <caption className="said">Pieces, how they are cut, and what covers</caption>
           <thead>
             <tr>
@@ -64,7 +64,7 @@ export function CoverBody({ shown, question }: BodyProps) {
                   </button>
                 </th>
                 <td>{r.fabric}</td>
-                <td className="number">{r.count}</td>
+                <td className="number count">{r.count}</td>
                 <td>
                   <Said text={r.cut} />
                 </td>
@@ -115,12 +115,21 @@ function Lives({ shown, pieceId }: PieceProps) {
   );
   if (!piece || !recipe || !block) return null;
   return (
-    <PictureView
-      make={lives}
-      swatches={swatches}
-      small={narrow ? 12 : 17}
-      most={perUnit(LIFE / 2, answer.unit)}
-    />
+    // biome-ignore lint/a11y/useSemanticElements: scrolls sideways where it is narrow, by keys too
+    <div
+      className="scroll sideways"
+      role="group"
+      aria-label={`${piece.name} ${piece.letter} in four lives`}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls can be reached by keys
+      tabIndex={narrow ? 0 : undefined}
+    >
+      <PictureView
+        make={lives}
+        swatches={swatches}
+        small={narrow ? 15 : 17}
+        most={perUnit(LIFE / 2, answer.unit)}
+      />
+    </div>
   );
 }
 

@@ -29,13 +29,13 @@ export function EnoughBody({ shown }: BodyProps) {
           <thead>
             <tr>
               <th scope="col">fabric</th>
-              <th scope="col" className="number">
+              <th scope="col" className="number roomy">
                 in the strips
               </th>
               <th scope="col" className="number">
                 least possible
               </th>
-              <th scope="col" className="number">
+              <th scope="col" className="number roomy">
                 with margins
               </th>
               <th scope="col" className="number">
@@ -65,13 +65,13 @@ export function EnoughBody({ shown }: BodyProps) {
                     <b>{swatches[r.id]?.letter}</b> {r.name}
                   </button>
                 </th>
-                <td className="number">
+                <td className="number roomy">
                   <Said text={r.strips} />
                 </td>
                 <td className="number">
                   <Said text={r.least} />
                 </td>
-                <td className="number">
+                <td className="number roomy">
                   <Said text={r.withMargins} />
                 </td>
                 <td className="number">
