@@ -98,3 +98,25 @@ export async function bareTab(profile: Profile, address: string): Promise<Page> 
   });
   return page;
 }
+
+/** Gives the page a real file where it would ask the maker to choose one. */
+export const giveFile = (page: Page, name: string, text: string): Promise<void> =>
+  page.evaluate(
+    async ([name, text]) => {
+      const folder = await navigator.storage.getDirectory();
+      const handle = await folder.getFileHandle(name, { create: true });
+      const stream = await handle.createWritable();
+      await stream.write(text);
+      await stream.close();
+      Object.assign(globalThis, { showOpenFilePicker: async () => [handle] });
+    },
+    [name, text],
+  );
+
+/** The bytes such a file holds. */
+export const onDisk = (page: Page, name: string): Promise<number[]> =>
+  page.evaluate(async (name) => {
+    const folder = await navigator.storage.getDirectory();
+    const file = await (await folder.getFileHandle(name)).getFile();
+    return Array.from(new Uint8Array(await file.arrayBuffer()));
+  }, name);

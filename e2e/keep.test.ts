@@ -6,7 +6,16 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } fr
 import { canonicalText } from "../src/core/brief/index.ts";
 import { trialBrief } from "../src/web/keep/trial.ts";
 import type {} from "./fixtures/bare.ts";
-import { bareTab, openBrowser, openOnDisk, type Profile, serveLayers, tab } from "./harness.ts";
+import {
+  bareTab,
+  giveFile,
+  onDisk,
+  openBrowser,
+  openOnDisk,
+  type Profile,
+  serveLayers,
+  tab,
+} from "./harness.ts";
 
 let site: Awaited<ReturnType<typeof serveLayers>>;
 let browser: Awaited<ReturnType<typeof openBrowser>>;
@@ -150,25 +159,6 @@ describe("files", () => {
   /** A file as a person might have typed it: other spacing, a foreign key, a mark at its start. */
   const TYPED = `\uFEFF${JSON.stringify({ ...trialBrief("Peat & Foam"), "x-own": { b: 1, a: [2] } }, null, 5)}\r\n`;
 
-  /** Gives the page real file handles where it would ask the maker to choose. */
-  const giveFile = (page: Page, name: string, text: string) =>
-    page.evaluate(
-      async ([name, text]) => {
-        const folder = await navigator.storage.getDirectory();
-        const handle = await folder.getFileHandle(name, { create: true });
-        const stream = await handle.createWritable();
-        await stream.write(text);
-        await stream.close();
-        Object.assign(globalThis, { showOpenFilePicker: async () => [handle] });
-      },
-      [name, text],
-    );
-  const onDisk = (page: Page, name: string) =>
-    page.evaluate(async (name) => {
-      const folder = await navigator.storage.getDirectory();
-      const file = await (await folder.getFileHandle(name)).getFile();
-      return Array.from(new Uint8Array(await file.arrayBuffer()));
-    }, name);
   const bytes = (text: string) => Array.from(new TextEncoder().encode(text));
 
   test("opened and saved without an edit, a file is equal to the byte", async () => {
