@@ -2,7 +2,12 @@
 import { writeFileSync } from "node:fs";
 import { blockFigures } from "./blocks.ts";
 import { recipeFigures } from "./recipes.ts";
+import { stripeFigures } from "./stripes.ts";
 
 const folder = new URL("../../docs/geometry/figures/", import.meta.url);
-for (const [name, svg] of Object.entries({ ...blockFigures(), ...recipeFigures() }))
+for (const [name, svg] of Object.entries({
+  ...blockFigures(),
+  ...recipeFigures(),
+  ...stripeFigures(),
+}))
   writeFileSync(new URL(name, folder), svg);
