@@ -2,7 +2,10 @@ import { type Answer, answerBrief, looksOf } from "../../core/answer/index.ts";
 import { type Brief, canonicalText } from "../../core/brief/index.ts";
 import { say } from "../../core/findings/index.ts";
 import { stepOf } from "../../core/measure/index.ts";
-import type { Command } from "../command.ts";
+import { makeSheet, type SheetOptions, sheetJob, sheetNames } from "../../core/sheet/index.ts";
+import { nodeFonts } from "../../pdf/fonts.node.ts";
+import { writePdf } from "../../pdf/index.ts";
+import type { Command, Given } from "../command.ts";
 import { Ending, EXIT } from "../exit.ts";
 import { readInput, writeAll } from "../files.ts";
 import { listFiles } from "../lists.ts";
@@ -10,7 +13,7 @@ import { pictureFiles } from "../pictures.ts";
 import { answerText } from "../text.ts";
 import { exitOf } from "./answer.ts";
 
-/** Every file `make` writes, by name. */
+/** Every text file `make` writes, by name. */
 export function filesOf(brief: Brief, answer: Answer): Map<string, string | Uint8Array> {
   return new Map<string, string | Uint8Array>([
     ["answer.txt", answerText(brief, answer)],
@@ -21,19 +24,68 @@ export function filesOf(brief: Brief, answer: Answer): Map<string, string | Uint
   ]);
 }
 
+/** What is said on the command line about the printed sheets. */
+function sheetOptions(given: Given): SheetOptions & { created: Date } {
+  const paper = given.text("paper");
+  if (paper !== undefined && paper !== "letter" && paper !== "a4")
+    throw new Ending(EXIT.bad, `make: --paper is letter or a4, got "${paper}"`);
+  const text = given.text("date");
+  const created = text === undefined ? new Date() : new Date(`${text}T12:00:00Z`);
+  if (Number.isNaN(created.getTime()))
+    throw new Ending(EXIT.bad, `make: --date is said as 2026-11-25, got "${text}"`);
+  const date = created.toLocaleDateString("en-US", {
+    day: "numeric",
+    month: "long",
+    year: "numeric",
+    timeZone: "UTC",
+  });
+  return {
+    ...(paper && { paper }),
+    leftHanded: given.flag("left-handed"),
+    version: given.text("edition") ?? "1",
+    date,
+    created,
+  };
+}
+
 export const make: Command = {
   name: "make",
   arguments: { usage: "BRIEF --out DIR", least: 1, most: 1 },
-  summary: "write everything there is to a folder: text, JSON, CSV, pictures",
-  options: { out: { type: "string", short: "o", value: "DIR", help: "the folder to write to" } },
+  summary: "write everything there is to a folder: text, JSON, CSV, pictures, printed sheets",
+  options: {
+    out: { type: "string", short: "o", value: "DIR", help: "the folder to write to" },
+    paper: {
+      type: "string",
+      value: "letter|a4",
+      help: "letter, or a4 (which metric briefs take unless told)",
+    },
+    "left-handed": { type: "boolean", help: "cutting and pressing pictures turned over" },
+    edition: { type: "string", value: "TEXT", help: "version printed on the sheets", default: "1" },
+    date: {
+      type: "string",
+      value: "YYYY-MM-DD",
+      help: "date printed on the sheets (today unless told)",
+    },
+  },
   examples: ["eighthwise make tidepool.json --out tidepool"],
   run: async (given, io) => {
     const out = given.text("out");
     if (out === undefined) throw new Ending(EXIT.bad, "make: say where to write with --out DIR");
+    const { created, ...options } = sheetOptions(given);
     const { brief, path } = await readInput(given.arguments[0], io);
     const answer = answerBrief(brief);
-    if (io.signal.aborted) throw new Ending(EXIT.stopped, "stopped; nothing was written");
     const files = filesOf(brief, answer);
+    const job = sheetJob(brief, answer, options);
+    for (const name of sheetNames(job)) {
+      if (io.signal.aborted) throw new Ending(EXIT.stopped, "stopped; nothing was written");
+      io.err(`setting ${name}\n`);
+      const bytes = await writePdf([makeSheet(job, name)], {
+        fonts: nodeFonts(),
+        created,
+        version: options.version,
+      });
+      files.set(`${name}.pdf`, bytes);
+    }
     await writeAll(out, files, path);
     const speech = { step: stepOf(brief.step, brief.unit) };
     for (const f of answer.findings) io.err(`${f.severity}: ${say(f, speech)}\n`);
