@@ -2,6 +2,7 @@ export * from "./assembly.ts";
 export { CAUSES, type Cause } from "./causes.ts";
 export * from "./crossings.ts";
 export * from "./diagnose.ts";
+export { expectedReach, type Sewing } from "./draw.ts";
 export * from "./grid.ts";
 export * from "./laws.ts";
 export * from "./maker.ts";

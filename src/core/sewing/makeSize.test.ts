@@ -1,8 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { SEED, settings } from "./forTests.ts";
+import { expectedReach } from "./draw.ts";
+import { fourPatch, ninePatch, SEED, settings } from "./forTests.ts";
 import { circleLoss, deepLoss } from "./laws.ts";
 import { type Maker, testedMaker, untestedMaker, widerOnTheWhole } from "./maker.ts";
-import { expectedReach, type MakeSizeQuestion, makeSize, sewMany, spareLeft } from "./makeSize.ts";
+import { type MakeSizeQuestion, makeSize, sewMany, spareLeft } from "./makeSize.ts";
 import { reachesOf } from "./reaches.ts";
 
 const blocks = settings(4);
@@ -137,6 +138,25 @@ describe("spare when every cut is 1/32 small", () => {
   test("a deep block with 0.2 to spare keeps 0.2 less (1 + 2.414) / 32", () => {
     const left = spareLeft(blocks.deep, 0.25, () => 0.2, 1 / 32);
     for (const s of left) expect(s).toBeCloseTo(0.2 - (1 + 1 + Math.SQRT2) / 32, 12);
+  });
+});
+
+describe("a block without wedges round a center", () => {
+  const nine = ninePatch(2);
+
+  test("two seams across: 4 e smaller, and 4 of each cut too small", () => {
+    const maker = { ...STILL, seamBias: 0.03, cutBias: -0.01 };
+    const [w] = makeSize({ ...ask("plain"), block: nine, maker, samples: 2 }).widths;
+    expect(w.trim - w.mean).toBeCloseTo(4 * 0.03 + 6 * 0.01, 12);
+    for (const s of spareLeft(nine, 0.25, () => 0, 1 / 32)) expect(s).toBeCloseTo(-3 / 32, 12);
+  });
+
+  test("scatter adds by squares: two seams, six edges, the outer ones least of three", () => {
+    const maker = { ...STILL, seamScatter: 0.02 };
+    const [w] = makeSize({ ...ask("plain"), block: fourPatch(2), maker, samples: 3000 }).widths;
+    // One seam across each row; the seam that joins the rows is followed at its outer end.
+    expect(w.sd).toBeGreaterThan(2 * 0.02 * 0.6);
+    expect(w.sd).toBeLessThan(2 * 0.02 * 1.2);
   });
 });
 

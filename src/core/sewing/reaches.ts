@@ -26,7 +26,7 @@ export interface Reach {
 
 const NEAR = 1e-7;
 
-/** All pieces on all sides of a radial block. Throws RangeError for a block that is not radial. */
+/** All pieces on all sides of a block. Without wedges round a center, sector and delta are 0. */
 export function reachesOf(
   block: BlockGeometry,
   seam: Length,
@@ -34,7 +34,7 @@ export function reachesOf(
   follow: Follow = "outer",
 ): Reach[] {
   const facts = block.radial;
-  if (!facts) throw new RangeError(`reachesOf: block ${block.id} has no wedges round a center`);
+  if (!facts) return straightReaches(block, seam, spareOf, follow);
   const axis = (sector: number): Radian =>
     ((sector + (facts.turned === "flat" ? 0 : 1 / 2)) * 2 * Math.PI) / facts.n;
   return halfPlanes(block.outline).flatMap((outside, side) => {
@@ -61,6 +61,32 @@ export function reachesOf(
       });
     });
   });
+}
+
+function straightReaches(
+  block: BlockGeometry,
+  seam: Length,
+  spareOf: SpareOf,
+  follow: Follow,
+): Reach[] {
+  return halfPlanes(block.outline).flatMap((outside, side) =>
+    block.patches.flatMap((patch) =>
+      edgesOn(patch, outside).map(
+        (edge): Reach => ({
+          patchId: patch.id,
+          edge,
+          side,
+          sector: 0,
+          delta: 0,
+          piece: "outer",
+          follow,
+          far: outside.c + seam,
+          spare: spareOf(patch, edge),
+          bar: false,
+        }),
+      ),
+    ),
+  );
 }
 
 const turnTo = (a: Radian): Radian => Math.atan2(Math.sin(a), Math.cos(a));
