@@ -1,7 +1,7 @@
 import type { AnswerBlock } from "../answer/types.ts";
 import type { Patch, SeamTree } from "../block/types.ts";
 import type { PatchLook } from "../fabric/index.ts";
-import { boundingBox, centroid } from "../geometry/index.ts";
+import { boundingBox, centroid, depth, halfPlanes } from "../geometry/index.ts";
 import type { Length, Unit } from "../measure/index.ts";
 import type { Piece } from "../piece/types.ts";
 import { all, dimension, leftHanded, picture } from "./compose.ts";
@@ -101,14 +101,20 @@ export function blockPicture(block: AnswerBlock, options: BlockPictureOptions): 
   return options.leftHanded ? leftHanded(made) : made;
 }
 
-/** A letter at the middle of the patch, as far as a wedge has one. */
+const LARGEST = 1.2;
+const SMALLEST = 0.5;
+
+/** A letter at the middle of the patch, as far as a wedge has one; smaller where the patch is narrow. */
 export function letterMark(patch: Pick<Patch, "polygon">, text: string, small: Length): Mark {
   const c = centroid(patch.polygon);
+  // Half the width of the text is about 0.3 of its size a letter.
+  const room = Math.min(...halfPlanes(patch.polygon).map((h) => depth(h, c)));
+  const size = Math.max(SMALLEST, Math.min(LARGEST, (1.3 * room) / (0.32 * text.length * small)));
   return {
     kind: "text",
-    at: { x: c.x, y: c.y - 0.4 * small },
+    at: { x: c.x, y: c.y - (size / 3) * small },
     text,
-    size: 1.2,
+    size,
     anchor: "middle",
     weight: "bold",
     tone: "on-fabric",
