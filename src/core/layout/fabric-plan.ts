@@ -1,8 +1,8 @@
 import type { Finding } from "../findings/index.ts";
 import type { Length } from "../measure/index.ts";
+import { planBolt } from "./bolt.ts";
 import type { InHandOptions } from "./in-hand.ts";
 import { planInHandFirst } from "./in-hand.ts";
-import { planBest, planFirst } from "./plan.ts";
 import type { Demand, FabricLayout, Leftover, Sheet, SheetPlan, Stock } from "./types.ts";
 
 /** A fabric sewn from strips of others: one strip of each, full width, gives one set. */
@@ -53,7 +53,7 @@ export function planFabric(
   const rest = own.filter((d) => !isLong(d));
   const plain = assemble(own, stock, undefined, own, inHand, options);
   if (rest.length === 0 || rest.length === own.length) return plain;
-  const long = onBolt(own.filter(isLong), stock, options);
+  const long = planBolt(own.filter(isLong), stock, options);
   const offcuts = long.leftovers.map(
     (left, i): Sheet => ({
       id: `offcut-${i + 1}`,
@@ -77,7 +77,7 @@ function assemble(
 ): FabricPlan {
   const base = { fabricId: stock.fabricId, demands: own, sheets, ...(long ? { long } : {}) };
   if (sheets.length === 0) {
-    const bolt = onBolt(rest, stock, options);
+    const bolt = planBolt(rest, stock, options);
     const leftovers = [...(long?.leftovers ?? []), ...bolt.leftovers];
     return { ...base, bolt, length: bolt.length + (long?.length ?? 0), leftovers };
   }
@@ -90,15 +90,6 @@ function assemble(
     leftovers: [...pieces.sheets.flatMap((s) => s.leftovers), ...bolt.leftovers],
   };
 }
-
-const onBolt = (
-  demands: readonly Demand[],
-  stock: Stock,
-  { solver, nodes, stacks, signal }: FabricPlanOptions,
-): FabricLayout =>
-  solver
-    ? planBest(demands, stock, { solver, nodes, stacks, signal })
-    : planFirst(demands, stock, { stacks });
 
 export interface QuiltPlan {
   /** In the order to cut them: strip sets first, then the fabrics their strips come from. */

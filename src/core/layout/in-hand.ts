@@ -1,10 +1,10 @@
 import type { Finding } from "../findings/index.ts";
+import type { BoltOptions } from "./bolt.ts";
+import { planBolt } from "./bolt.ts";
 import type { Cutting } from "./draw.ts";
 import { stripOf, whole, without } from "./draw.ts";
 import { placeStrips } from "./finish.ts";
-import type { Solver } from "./integer.ts";
 import { leftoversOf } from "./leftover.ts";
-import { planBest, planFirst } from "./plan.ts";
 import { replaySheets } from "./replay.ts";
 import type { SheetPattern, SheetProblem } from "./sheet-problem.ts";
 import { sheetProblem } from "./sheet-problem.ts";
@@ -12,12 +12,8 @@ import type { SheetBatch, SheetRelaxed } from "./sheets.ts";
 import { afterSheets, chooseSheets, costOfSheets, diveSheets, relaxSheets } from "./sheets.ts";
 import type { Demand, FabricLayout, Sheet, SheetLayout, SheetPlan, Stock, Strip } from "./types.ts";
 
-export interface InHandOptions {
-  readonly stacks?: boolean;
-  /** Without a solver the plan is the rounded one. */
-  readonly solver?: Solver;
-  readonly nodes?: number;
-  readonly signal?: { readonly aborted: boolean };
+/** Without a solver the plan is the rounded one. */
+export interface InHandOptions extends BoltOptions {
   /** What one copy of each demand costs elsewhere; when not said, nothing may be left uncut. */
   readonly elsewhere?: readonly number[];
 }
@@ -194,9 +190,5 @@ export function planInHandFirst(
     const count = d.joinsAllowed ? d.count : (left.get(d.id) ?? 0);
     return count > 0 ? [{ ...d, count }] : [];
   });
-  const { solver, nodes, stacks, signal } = options;
-  const bolt = solver
-    ? planBest(remaining, stock, { solver, nodes, stacks, signal })
-    : planFirst(remaining, stock, { stacks });
-  return { pieces, bolt, remaining };
+  return { pieces, bolt: planBolt(remaining, stock, options), remaining };
 }

@@ -1,3 +1,4 @@
+export * from "./bolt.ts";
 export * from "./fabric-plan.ts";
 export * from "./handbook.ts";
 export * from "./in-hand.ts";
