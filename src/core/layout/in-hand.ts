@@ -19,6 +19,7 @@ export interface InHandOptions extends BoltOptions {
 }
 
 const NODES = 100;
+const SLOW = 0.7;
 
 /**
  * Cuts one fabric's demands from pieces of it: quarters, leftovers, bolt ends, whole bolts, each
@@ -47,12 +48,19 @@ function bestBatches(p: SheetProblem, options: InHandOptions): SheetBatch[] {
   if (p.kinds.length === 0) return [];
   const pool = new Map<string, SheetPattern>();
   const start = relaxSheets(p, p.cuts, p.limits, "up", pool);
-  const first = diveSheets(p, start, pool);
-  if (!options.solver || options.signal?.aborted) return first;
+  const whole = diveSheets(p, start, pool);
+  if (!options.solver || options.signal?.aborted) return whole;
+  // Keeping fewer whole sheets at a time meets other patterns for the choice to draw on.
+  const slow = diveSheets(p, start, pool, SLOW);
+  const first = withMissing(p, slow) < withMissing(p, whole) ? slow : whole;
   const stop = () => options.signal?.aborted === true;
   const nodes = options.nodes ?? NODES;
   return chooseSheets(p, first, pool, { solver: options.solver, nodes, stop });
 }
+
+/** What the sheets count, and what is left uncut. */
+const withMissing = (p: SheetProblem, plan: readonly SheetBatch[]): number =>
+  afterSheets(p, plan).cuts.reduce((t, n, i) => t + n * p.missing[i], costOfSheets(plan));
 
 function describe(
   p: SheetProblem,
@@ -66,7 +74,7 @@ function describe(
     short[i] > 0 ? [{ demandId: d.id, count: short[i] }] : [],
   );
   const cost = costOfSheets(plan);
-  const going = short.reduce((t, n, i) => t + n * p.missing[i], 0);
+  const going = withMissing(p, plan) - cost;
   const lowerBound = Math.max(0, Math.min(cost, relaxed.bound - going));
   return {
     fabricId,

@@ -203,7 +203,7 @@ describe("the open quilt instances q01 to q06", () => {
             : {}),
         }),
       );
-      const run = () => planBest(demands, stock(q.width), { solver, nodes: 10 });
+      const run = () => planBest(demands, stock(q.width), { solver, nodes: 4 });
       const once = run();
       expect(run()).toEqual(once);
       expect(once.handbook).toBe(q.handbookLength);
