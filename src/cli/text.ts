@@ -26,6 +26,7 @@ export function answerText(brief: Brief, answer: Answer): string {
     ...table("What do I cut?", cutRows(answer, step)),
     ...table("Supplies", supplyRows(brief, answer, step)),
     ...wedgeLines(answer, step),
+    ...table("In every size", sizeRows(brief, answer, step)),
     ...findingLines(answer, step),
   ].join("\n");
 }
@@ -61,6 +62,26 @@ function supplyRows(brief: Brief, answer: Answer, step: Step): string[][] {
     y.buyText,
   ]);
   return [["fabric", "usable", "", "", "", "buy"], ...rows];
+}
+
+/** One design in every size: rows by columns, what changes, what is over or under, what to buy. */
+function sizeRows(brief: Brief, answer: Answer, step: Step): string[][] {
+  const size = (w: Length, h: Length): string => `${printLength(w, step)} x ${inches(h, step)}`;
+  const named = new Map(brief.fabrics.map((f) => [f.id, f.name]));
+  const rows = (answer.sizes ?? []).map((s) => {
+    const buy = s.yardages.filter(
+      (y, i) => s.yardages.findIndex((x) => x.fabricId === y.fabricId) === i,
+    );
+    return [
+      s.name,
+      size(s.wanted.width, s.wanted.length),
+      planWords(s.plan, step),
+      s.width === undefined || s.height === undefined ? "" : size(s.width, s.height),
+      overWords(s.plan.over, step),
+      buy.map((y) => `${named.get(y.fabricId) ?? y.fabricId} ${y.buyText}`).join(", "),
+    ];
+  });
+  return [["size", "wanted", "rows by columns", "finished", "", "buy"], ...rows];
 }
 
 const inches = (x: Length, step: Step): string => printWithUnit(x, step);

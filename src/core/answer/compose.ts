@@ -4,8 +4,10 @@ import { tolerances } from "../measure/index.ts";
 import { finishingDemands } from "./finishing.ts";
 import { questionsOf } from "./questions.ts";
 import { sentenceOf } from "./sentence.ts";
+import { sizesOf } from "./sizes.ts";
 import {
   blocksOf,
+  finishedBlock,
   finishingIn,
   layoutsOf,
   measuresOf,
@@ -42,12 +44,18 @@ export function answerBrief(brief: Brief): Answer {
     ...finishingDemands(finishingIn(brief, m, quilt.geometry, width)),
   ]);
   const units = unitsIn(m, cut.blocks, recipes);
+  const block = finishedBlock(brief, blocks);
+  const sizes =
+    brief.sizes?.length && quilt.geometry && block
+      ? sizesOf(brief, m, block, answerBrief)
+      : undefined;
   const findings = inOrder([
     ...blocks.findings,
     ...quilt.findings,
     ...cut.findings,
     ...recipes.findings,
     ...planned,
+    ...(sizes?.findings ?? []),
   ]);
   const accepted = new Set((brief.accepted ?? []).map((a) => a.place));
   const facts = {
@@ -62,6 +70,7 @@ export function answerBrief(brief: Brief): Answer {
     layouts,
     yardages,
     units,
+    sizes: sizes?.sizes ?? [],
     blocked: findings.some((f) => f.severity === "blocks"),
   };
   return {
@@ -78,6 +87,7 @@ export function answerBrief(brief: Brief): Answer {
     layouts,
     yardages,
     units,
+    ...(sizes && { sizes: sizes.sizes }),
     findings,
   };
 }

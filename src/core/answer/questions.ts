@@ -5,7 +5,9 @@ import type { Piece } from "../piece/types.ts";
 import type { QuiltGeometry } from "../quilt/types.ts";
 import type { Recipe } from "../recipe/types.ts";
 import type { SewnUnit } from "../sewing/types.ts";
-import type { AnswerBlock, Question, ResultNumber } from "./types.ts";
+import type { Sights } from "./look.ts";
+import { lookQuestion } from "./question-of-look.ts";
+import type { AnswerBlock, Question, ResultNumber, SizeAnswer } from "./types.ts";
 
 /** What the questions are answered from: the stages' results, before they are one answer. */
 export interface Facts {
@@ -21,13 +23,15 @@ export interface Facts {
   readonly layouts: readonly FabricLayout[];
   readonly yardages: readonly Yardage[];
   readonly units: readonly SewnUnit[];
+  readonly look: Sights;
+  readonly sizes: readonly SizeAnswer[];
   /** A finding blocks cutting. */
   readonly blocked: boolean;
 }
 
 /** The questions that can be answered, in the page's order. What the core cannot answer is left out. */
 export function questionsOf(f: Facts): Question[] {
-  const all = [size(f), cover(f), enough(f), order(f), measure(f)];
+  const all = [size(f), cover(f), lookQuestion({ ...f, ...f.look }), enough(f), order(f), measure(f)];
   return all.filter((q): q is Question => q !== undefined);
 }
 
@@ -58,11 +62,19 @@ function size(f: Facts): Question | undefined {
     id: "size",
     heading: "How big is it?",
     trade: "finished, all seams sewn",
-    line: `${across(quilt.width, quilt.height, f)} finished: ${made}. Before the binding, ${raw}.`,
+    line: `${across(quilt.width, quilt.height, f)} finished: ${made}. Before the binding, ${raw}.${alsoAs(f)}`,
     doubt: false,
     margin: { caption: "exact" },
     from: ["quilt", ...blocks.map((b) => b.id)],
   };
+}
+
+/** " Also as runner, 6 by 2, 14.386 x 43.158 in": the other sizes of the design. */
+function alsoAs(f: Facts): string {
+  const each = f.sizes.map(({ name, plan }) =>
+    [name, `${plan.rows} by ${plan.columns}`, across(plan.width, plan.height, f)].join(", "),
+  );
+  return each.length === 0 ? "" : ` Also as ${each.join("; ")}.`;
 }
 
 const isSquare = (b: AnswerBlock): boolean => Math.abs(b.width - b.height) < 1e-9;

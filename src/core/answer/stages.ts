@@ -1,5 +1,5 @@
 import { type BlockGeometry, halveBlock, layOutBlock } from "../block/index.ts";
-import { type Block, type Brief, checkNames } from "../brief/index.ts";
+import { type Block, type Brief, blockIn, checkNames } from "../brief/index.ts";
 import type { Finding } from "../findings/index.ts";
 import {
   type Demand,
@@ -26,6 +26,7 @@ import {
 } from "../quilt/index.ts";
 import { halfAcross, type Recipes, type Ruler, recipesOf, rulerOf } from "../recipe/index.ts";
 import { type SewnUnit, unitsOf } from "../sewing/index.ts";
+import { borderDemands } from "./borders.ts";
 import { fabricLetters, fabricsOf } from "./fabrics.ts";
 import type { AnswerBlock } from "./types.ts";
 
@@ -85,6 +86,12 @@ export const quiltOf = (brief: Brief, blocks: Blocks): LaidOutQuilt =>
     brief,
     blocks.blocks.map((b) => b.geometry),
   );
+
+/** One block of the plan, finished: all of a quilt's blocks are of one size. */
+export function finishedBlock(brief: Brief, blocks: Blocks): BlockGeometry | undefined {
+  const named = new Set(brief.quilt.plan.flat().map(blockIn));
+  return blocks.blocks.find((b) => named.has(b.geometry.id))?.geometry;
+}
 
 /** Binding, backing and batting, from the raw edges of the top; the backing at another width if asked. */
 export const finishingIn = (
@@ -206,7 +213,7 @@ function nameOf(block: Block, id: string): string {
 
 /** How each piece is cut, with its proof. */
 export function recipesIn(brief: Brief, m: Measures, cut: CutPieces): Recipes {
-  return recipesOf({
+  const recipes = recipesOf({
     pieces: cut.pieces,
     ruler: brief.ruler,
     seam: m.seam,
@@ -217,6 +224,7 @@ export function recipesIn(brief: Brief, m: Measures, cut: CutPieces): Recipes {
     wedges: wedgeFacts(brief, cut.blocks),
     accepted: brief.accepted ?? [],
   });
+  return { ...recipes, demands: borderDemands(brief, cut.pieces, recipes.demands) };
 }
 
 function wedgeFacts(brief: Brief, blocks: readonly AnswerBlock[]) {
@@ -268,7 +276,9 @@ export function layoutsOf(
       const severity = i === 0 ? "blocks" : "advice";
       findings.push(...layout.findings.map((x): Finding => ({ ...x, severity })));
       const mended = new Set(
-        demands.filter((d) => d.joinsAllowed || d.id === "backing").map((d) => d.id),
+        demands
+          .filter((d) => d.joinsAllowed || d.shape.kind === "along" || d.id === "backing")
+          .map((d) => d.id),
       );
       const margins = { ...m, unit: brief.unit, shrinkage: f.shrinkage?.length, mended };
       if (layout.unplaced.length === 0) yardages.push(yardageOf(layout, margins));

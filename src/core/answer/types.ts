@@ -4,9 +4,11 @@ import type { Demand, FabricLayout, Yardage } from "../layout/types.ts";
 import type { Length, Tolerances, Unit } from "../measure/index.ts";
 import type { Piece } from "../piece/types.ts";
 import type { FinishingFacts } from "../quilt/finishing.ts";
+import type { SizePlan, Wanted } from "../quilt/sizes.ts";
 import type { QuiltGeometry } from "../quilt/types.ts";
 import type { Recipe } from "../recipe/types.ts";
 import type { SewnUnit } from "../sewing/types.ts";
+import type { BlockSight } from "./look-types.ts";
 import type { WedgeGuide } from "./wedgeGuide.ts";
 
 /** A number with what it rests on. `text` is to the maker's step, up where a cut must cover. */
@@ -66,7 +68,29 @@ export interface Answer {
   readonly layouts: readonly FabricLayout[];
   readonly yardages: readonly Yardage[];
   readonly units: readonly SewnUnit[];
+  /** What will be seen: the fabric in the wedges, and which figure stands out. */
+  readonly sights: readonly BlockSight[];
+  /** One design in every size of the brief; absent when it has none, or no quilt. */
+  readonly sizes?: readonly SizeAnswer[];
   readonly findings: readonly Finding[];
+}
+
+/** One size of the brief's list, planned in full. */
+export interface SizeAnswer {
+  readonly name: string;
+  /** As asked for: finished top. */
+  readonly wanted: Wanted;
+  /** The nearest by blocks alone, and by each length that is free in this design. */
+  readonly ways: readonly SizePlan[];
+  /** The one of them that is planned here: it adds no sashing or border to the design. */
+  readonly plan: SizePlan;
+  /** Whole blocks. */
+  readonly blocks: number;
+  /** Finished, from the full answer; absent where a finding blocks it. */
+  readonly width?: Length;
+  readonly height?: Length;
+  readonly yardages: readonly Yardage[];
+  readonly finishing?: FinishingFacts;
 }
 
 /**

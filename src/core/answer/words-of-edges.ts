@@ -150,7 +150,7 @@ export function bordersWord(b: Brief): WordSpec {
 }
 
 /** A border twice as wide as the one inside it, or the first. */
-function nextBorder(d: Brief): Border {
+export function nextBorder(d: Brief): Border {
   const last = d.quilt.borders[d.quilt.borders.length - 1];
   const fabrics = d.fabrics.map((f) => f.id);
   const fabric = last ? fabrics[(fabrics.indexOf(last.fabric) + 1) % fabrics.length] : fabrics[0];

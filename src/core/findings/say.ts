@@ -162,11 +162,13 @@ const SENTENCES: Readonly<Record<FindingCode, Sentence>> = {
     `Block ${f.w("a")} finishes ${f.found} and block ${f.w("b")} finishes ${f.needed}; blocks in one quilt must be the same size.`,
   "border-wider-than-quilt": (f) =>
     `${f.place} is ${f.found} wide, more than the ${f.needed} of the quilt inside it.`,
-  "no-room-for-corners": (f) => `${f.place} has no room for its corner triangles. ${f.w("works")}`,
+  "no-room-for-corners": (f) =>
+    `${f.place} has no room for one block on point with its corner triangles: that takes ${f.needed}. ${f.w("works")}`,
   "allowances-fill-it": (f) =>
     `${f.place} finishes ${f.found}; the two allowances under it fill it. That can be sewn, but press with care.`,
   "block-cut-in-two": (f) => `${f.place}: ${f.w("what")}`,
-  "size-not-reached": (f) => `${f.place} cannot be made ${f.needed}; the nearest is ${f.found}.`,
+  "size-not-reached": (f) =>
+    `${f.place} does not come to ${f.needed}; the nearest this design comes is ${f.found}.`,
   "block-not-square": (f) =>
     `Block ${f.w("block")} is not square and cannot lie so. ${f.w("works")}`,
   "outline-does-not-fit": (f) =>

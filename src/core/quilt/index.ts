@@ -3,4 +3,5 @@ export * from "./finishing.ts";
 export * from "./layout.ts";
 export * from "./placing.ts";
 export * from "./rows.ts";
+export * from "./sizes.ts";
 export type * from "./types.ts";

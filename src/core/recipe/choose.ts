@@ -1,4 +1,5 @@
 import type { Piece } from "../piece/index.ts";
+import { mitredBorder } from "./mitred.ts";
 import { anglesOf, type Bench, type CutPlan, near, type Way } from "./plan.ts";
 import { cornerOff, halfSquareSliced, kite, template, twoMarks } from "./sliced.ts";
 import { halfRectangle, squareOnce, squareTwice } from "./square.ts";
@@ -8,6 +9,7 @@ import type { RecipeKind } from "./types.ts";
 /** Every way of cutting, in the order in which they are preferred where several fit. */
 const WAYS: readonly Way[] = [
   rectangle,
+  mitredBorder,
   squareOnce,
   squareTwice,
   halfRectangle,

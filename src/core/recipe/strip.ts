@@ -19,6 +19,9 @@ import type { RecipeKind } from "./types.ts";
 const isRectangle = (p: Piece): boolean =>
   p.cut.length === 4 && anglesOf(p.cut).every((a) => near(a, 90));
 
+/** Borders and sashes: long strips, joined where need be, cut to the length that is measured. */
+const isMeasured = (p: Piece): boolean => p.roles.every((r) => r === "border" || r === "sash");
+
 /** A rectangle from a strip: all four edges are set, so neither side may be rounded. */
 export const rectangle: Way = {
   kind: "rectangle",
@@ -41,7 +44,7 @@ export const rectangle: Way = {
       size: short,
       exactSize: short,
       enlargeable: false,
-      setting: [short, long],
+      setting: isMeasured(piece) ? [short] : [short, long],
       piecesEach: 1,
       hands: "as-piece",
       joinsAllowed: piece.roles.some((r) => r === "border" || r === "sash"),
