@@ -1,4 +1,4 @@
-import { type Answer, sayReading, sayWay } from "../core/answer/index.ts";
+import { type Answer, overWords, planWords, sayReading, sayWay } from "../core/answer/index.ts";
 import type { Brief } from "../core/brief/index.ts";
 import { say } from "../core/findings/index.ts";
 import {
