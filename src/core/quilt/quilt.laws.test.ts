@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { type BlockGeometry, halveBlock, layOutBlock } from "../block/index.ts";
 import { type Brief, smallBrief } from "../brief/sample.ts";
-import { applyToPolygon, area, type Polygon } from "../geometry/index.ts";
+import { applyToPolygon, area, edges, type Polygon } from "../geometry/index.ts";
 import { type LaidOutQuilt, layOutQuilt, placedPatches, placements } from "./index.ts";
 
 const SEED = 20261125;
@@ -164,5 +164,69 @@ test("counts carried on by whole repeats equal a walk on quilts far larger than 
       },
     ),
     { seed: SEED + 2, numRuns: 60 },
+  );
+});
+
+/** Stretches of one line, touching ones run together. */
+function runTogether(stretches: readonly (readonly [number, number])[]): [number, number][] {
+  const out: [number, number][] = [];
+  for (const [from, to] of [...stretches].sort((a, b) => a[0] - b[0])) {
+    const last = out[out.length - 1];
+    if (last && from <= last[1] + NEAR) last[1] = Math.max(last[1], to);
+    else out.push([from, to]);
+  }
+  return out;
+}
+const NEAR = 1e-7;
+
+/** Every edge on its line, by the side of the line its polygon lies on. */
+function byLine(polygons: readonly Polygon[]) {
+  const lines = new Map<string, { over: [number, number][]; under: [number, number][] }>();
+  for (const { from, to } of polygons.flatMap((p) => edges(p))) {
+    const length = Math.hypot(to.x - from.x, to.y - from.y);
+    const [ux, uy] = [(to.x - from.x) / length, (to.y - from.y) / length];
+    // One direction for each line: to the right, or straight up.
+    const forward = ux > NEAR || (Math.abs(ux) <= NEAR && uy > 0);
+    const [dx, dy] = forward ? [ux, uy] : [-ux, -uy];
+    const at = (v: { x: number; y: number }) => v.x * dx + v.y * dy;
+    const off = from.y * dx - from.x * dy;
+    const key = [Math.atan2(dy, dx), off].map((x) => Math.round(x / 1e-5) || 0).join(" ");
+    const line = lines.get(key) ?? { over: [], under: [] };
+    lines.set(key, line);
+    const stretch: [number, number] = [at(from), at(to)].sort((a, b) => a - b) as [number, number];
+    (forward ? line.over : line.under).push(stretch);
+  }
+  return [...lines.values()].map(({ over, under }) => ({
+    over: runTogether(over),
+    under: runTogether(under),
+  }));
+}
+
+test("every edge joins edges of the same length, stretch by stretch; only the four sides of the top join none", () => {
+  fc.assert(
+    fc.property(quilts, (q) => {
+      const brief = briefOf({ ...q, rows: Math.min(q.rows, 4), columns: Math.min(q.columns, 4) });
+      const { blocks, quilt } = laidOut(brief);
+      const g = quilt.geometry!;
+      const lines = byLine([
+        ...outlines(brief, blocks, quilt),
+        ...[...placedPatches(brief, g)].map((p) => p.polygon),
+      ]);
+      const open = lines.filter((l) => l.over.length === 0 || l.under.length === 0);
+      const sides = open.flatMap((l) => [...l.over, ...l.under]).map(([from, to]) => to - from);
+      const sorted = (xs: readonly number[]) => [...xs].sort((a, b) => a - b);
+      expect(sides).toHaveLength(4);
+      sorted([g.width, g.width, g.height, g.height]).forEach((side, i) => {
+        expect(sorted(sides)[i]).toBeCloseTo(side, 7);
+      });
+      for (const { over, under } of lines.filter((l) => !open.includes(l))) {
+        expect(over).toHaveLength(under.length);
+        over.forEach(([from, to], i) => {
+          expect(from).toBeCloseTo(under[i][0], 7);
+          expect(to).toBeCloseTo(under[i][1], 7);
+        });
+      }
+    }),
+    { seed: SEED + 3, numRuns: 60 },
   );
 });
