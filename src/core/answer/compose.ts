@@ -2,6 +2,7 @@ import { type Brief, contentHash } from "../brief/index.ts";
 import type { Finding } from "../findings/index.ts";
 import { tolerances } from "../measure/index.ts";
 import { finishingDemands } from "./finishing.ts";
+import { sightsOf } from "./look.ts";
 import { questionsOf } from "./questions.ts";
 import { sentenceOf } from "./sentence.ts";
 import { sizesOf } from "./sizes.ts";
@@ -49,12 +50,14 @@ export function answerBrief(brief: Brief): Answer {
     brief.sizes?.length && quilt.geometry && block
       ? sizesOf(brief, m, block, answerBrief)
       : undefined;
+  const look = sightsOf(brief, { blocks: cut.blocks, pieces: cut.pieces, demands, layouts });
   const findings = inOrder([
     ...blocks.findings,
     ...quilt.findings,
     ...cut.findings,
     ...recipes.findings,
     ...planned,
+    ...look.findings,
     ...(sizes?.findings ?? []),
   ]);
   const accepted = new Set((brief.accepted ?? []).map((a) => a.place));
@@ -70,6 +73,7 @@ export function answerBrief(brief: Brief): Answer {
     layouts,
     yardages,
     units,
+    look,
     sizes: sizes?.sizes ?? [],
     blocked: findings.some((f) => f.severity === "blocks"),
   };
@@ -87,6 +91,7 @@ export function answerBrief(brief: Brief): Answer {
     layouts,
     yardages,
     units,
+    sights: look.sights,
     ...(sizes && { sizes: sizes.sizes }),
     findings,
   };
@@ -109,6 +114,7 @@ function nothingYet(brief: Brief): Answer {
     layouts: [],
     yardages: [],
     units: [],
+    sights: [],
     findings: [],
   };
 }

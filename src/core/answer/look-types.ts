@@ -1,0 +1,59 @@
+import type { Eye, Figure, FigureContrast, RoundWord, Way } from "../fabric/index.ts";
+import type { Degree, Length } from "../measure/index.ts";
+
+/** What will be seen in one kind of block. */
+export interface BlockSight {
+  readonly block: string;
+  readonly count: number;
+  /** One for each fabric with bands or a picture that its wedges are cut from. */
+  readonly rounds: readonly WedgeRound[];
+  /** Each two fabrics that lie side by side, once, where they part least. */
+  readonly gaps: readonly FabricGap[];
+  /** Figures the block has, the strongest first; which of them is seen first, and which compete. */
+  readonly figures: readonly FigureContrast[];
+  readonly reads?: Figure;
+  readonly beside: readonly Figure[];
+}
+
+/** How the wedges of one fabric are taken, and what their rounds come to over the whole quilt. */
+export interface WedgeRound {
+  readonly fabricId: string;
+  /** `by-place`: said wedge by wedge in the brief. */
+  readonly round: RoundWord | "by-place";
+  readonly way: Way;
+  readonly start: Length;
+  readonly tilt?: Degree;
+  /** Wedges of this fabric in one block, and how many of them lie each way in the first block. */
+  readonly wedges: number;
+  readonly up: number;
+  readonly down: number;
+  /** Blocks whose wedges lie all up, all down, or both. */
+  readonly blocksUp: number;
+  readonly blocksDown: number;
+  readonly blocksMixed: number;
+  /** Wedges of the other way that fall out of the gaps, where all must lie one way. */
+  readonly spare: number;
+  /** What shows along a wedge's axis from the center out, each way that occurs. */
+  readonly rings: readonly RingsSeen[];
+  readonly narrowest?: Length;
+}
+
+export interface RingsSeen {
+  readonly way: Way;
+  readonly start: Length;
+  readonly rings: readonly {
+    readonly inner: Length;
+    readonly outer: Length;
+    readonly color: string;
+    readonly fabricId: string;
+  }[];
+}
+
+/** Two fabrics side by side: difference of L*, CIEDE2000, and whether the eye parts them. */
+export interface FabricGap {
+  readonly a: string;
+  readonly b: string;
+  readonly lightness: number;
+  readonly difference: number;
+  readonly eye: Eye;
+}
