@@ -1,4 +1,11 @@
-import { type Answer, overWords, planWords, sayReading, sayWay } from "../core/answer/index.ts";
+import {
+  type Answer,
+  borderSteps,
+  overWords,
+  planWords,
+  sayReading,
+  sayWay,
+} from "../core/answer/index.ts";
 import type { Brief } from "../core/brief/index.ts";
 import { say } from "../core/findings/index.ts";
 import {
@@ -26,6 +33,7 @@ export function answerText(brief: Brief, answer: Answer): string {
     ...table("What do I cut?", cutRows(answer, step)),
     ...table("Supplies", supplyRows(brief, answer, step)),
     ...wedgeLines(answer, step),
+    ...borderLines(brief, answer),
     ...table("In every size", sizeRows(brief, answer, step)),
     ...findingLines(answer, step),
   ].join("\n");
@@ -62,6 +70,17 @@ function supplyRows(brief: Brief, answer: Answer, step: Step): string[][] {
     y.buyText,
   ]);
   return [["fabric", "usable", "", "", "", "buy"], ...rows];
+}
+
+/** How each border goes on, with about how long it takes. */
+function borderLines(brief: Brief, answer: Answer): string[] {
+  const steps = borderSteps(brief, answer);
+  if (steps.length === 0) return [];
+  const lines = steps.flatMap((s) => [
+    `  Border ${s.border}, ${s.seams} seams, about ${Math.round(s.minutes.total)} minutes`,
+    ...s.lines.map((line) => wrap(line, "    ")),
+  ]);
+  return ["Borders, from inside out", ...lines, ""];
 }
 
 /** One design in every size: rows by columns, what changes, what is over or under, what to buy. */

@@ -1,6 +1,8 @@
+export * from "./border-steps.ts";
 export * from "./choices.ts";
 export * from "./compose.ts";
 export * from "./consequences.ts";
+export * from "./cutting.ts";
 export { fabricLetters } from "./fabrics.ts";
 export * from "./look.ts";
 export type * from "./look-types.ts";
