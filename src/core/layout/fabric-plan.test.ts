@@ -13,6 +13,7 @@ import {
   replaySheets,
   washed,
   waysUp,
+  whatNarrowerChanges,
 } from "./index.ts";
 
 const rect = (
@@ -190,6 +191,19 @@ describe("the order of cutting", () => {
       ["strip", 1],
       ["subcut", 21],
     ]);
+  });
+});
+
+describe("narrower fabric", () => {
+  it("takes one 4 1/2 in wedge from each strip and none of 6 in: 42 to 40 (own calculation)", () => {
+    const demands = [wedge("w4", 4.5, 42), wedge("w6", 6, 15)];
+    const at = (width: number) => ({
+      stock: plum(width),
+      layout: planHandbook(demands, plum(width)),
+    });
+    const { demands: changed, more } = whatNarrowerChanges(demands, at(42), at(40));
+    expect(changed).toEqual([{ demandId: "w4", atWide: 21, atNarrow: 20 }]);
+    expect(more).toBe(4.5);
   });
 });
 

@@ -108,7 +108,9 @@ export function planQuilt(
 ): QuiltPlan {
   const all = [...demands];
   const plans = setsFirst(fabrics).map((fabric) => {
-    const plan = planFabric(all, fabric, options);
+    // A strip of a set's layout is one sewn set: nothing stands on anything in it.
+    const how = fabric.stripSet ? { ...options, stacks: false } : options;
+    const plan = planFabric(all, fabric, how);
     all.push(...stripsFor(fabric, plan));
     return plan;
   });

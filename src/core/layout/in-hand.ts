@@ -177,10 +177,11 @@ export interface FromHandAndBolt {
   readonly remaining: readonly Demand[];
 }
 
-/**
- * Uses up the pieces in hand where they save most of the bolt, then cuts the rest from it. Joined
- * strips are always cut from the bolt.
- */
+/** What is joined, registered to a repeat or cut along the selvage needs the run of the bolt. */
+const fromPieces = (d: Demand): boolean =>
+  !d.joinsAllowed && !d.register && d.shape.kind !== "along";
+
+/** Uses up the pieces in hand where they save most of the bolt, then cuts the rest from it. */
 export function planInHandFirst(
   demands: readonly Demand[],
   stock: Stock,
@@ -188,14 +189,14 @@ export function planInHandFirst(
   options: Omit<InHandOptions, "elsewhere"> = {},
 ): FromHandAndBolt {
   const own = demands.filter((d) => d.fabricId === stock.fabricId && d.count > 0);
-  const cuttable = own.filter((d) => !d.joinsAllowed);
+  const cuttable = own.filter(fromPieces);
   // On the bolt a copy costs about its area; a piece in hand hardly anything.
   const elsewhere = cuttable.map(({ shape }) => shape.pitch * shape.height);
   const cheap = inHand.map((s) => ({ ...s, cost: (s.width * s.length) / 1000 }));
   const pieces = planPieces(cuttable, cheap, { ...options, elsewhere });
   const left = new Map(pieces.unplaced.map((u) => [u.demandId, u.count]));
   const remaining = own.flatMap((d) => {
-    const count = d.joinsAllowed ? d.count : (left.get(d.id) ?? 0);
+    const count = fromPieces(d) ? (left.get(d.id) ?? 0) : d.count;
     return count > 0 ? [{ ...d, count }] : [];
   });
   return { pieces, bolt: planBolt(remaining, stock, options), remaining };

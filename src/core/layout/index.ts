@@ -9,4 +9,5 @@ export * from "./plan.ts";
 export * from "./replay.ts";
 export * from "./types.ts";
 export * from "./waste.ts";
+export * from "./widths.ts";
 export * from "./yardage.ts";

@@ -174,6 +174,13 @@ describe("a search", () => {
   }));
   const stock: Stock = { fabricId: "f", width: 40, folds: 0 };
 
+  it("of a million copies is planned like any other", () => {
+    const many = demands.map((d, i) => ({ ...d, count: 1_000_000 - 137 * i }));
+    const best = planBest(many, stock, { solver, nodes: 10 });
+    expect(replay(best, many, stock)).toEqual([]);
+    expect(best.length / best.lowerBound).toBeLessThan(1.00001);
+  });
+
   it("that is stopped at once keeps the first plan", () => {
     const stopped = planBest(demands, stock, { solver, signal: { aborted: true } });
     expect(stopped.length).toBe(planFirst(demands, stock).length);
