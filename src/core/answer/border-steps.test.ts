@@ -48,13 +48,13 @@ describe("mitered", () => {
   });
 });
 
-test("strips longer than the fabric is wide are joined: 142 in from 35 in widths takes four joins", () => {
+test("strips longer than the fabric is wide are joined: two of 36 1/2 in from 35 in widths take two joins", () => {
   const [step] = stepsOf({ width: "2" }, "35");
-  // Sides 36 1/2, top and bottom 34 1/2: 142 in; five widths of 35 lose 1/2 in at each of four joins.
-  expect(step.lines[0]).toContain("4 joins in all");
-  expect(5 * 35 - 4 * 0.5).toBeGreaterThanOrEqual(142);
-  expect(4 * 35 - 3 * 0.5).toBeLessThan(142);
-  expect(step.seams).toBe(8);
+  // Top and bottom, 34 1/2 in, fit the fabric; three widths lose 1/2 in at each of two joins.
+  expect(step.lines[0]).toContain("2 joins in all");
+  expect(3 * 35 - 2 * 0.5).toBeGreaterThanOrEqual(2 * 36.5);
+  expect(2 * 35 - 0.5).toBeLessThan(2 * 36.5);
+  expect(step.seams).toBe(6);
 });
 
 test("cut along the selvage there are none", () => {

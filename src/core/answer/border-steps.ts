@@ -82,15 +82,15 @@ function cutLength(answer: Answer, index: number, side: "upright" | "level"): Le
   return recipe?.cuts.find((c) => c.op === "crosscut")?.lengths[0];
 }
 
-/** Joins of strips cut across the fabric: all of one border are cut from one long strip. */
+/** Joins of strips cut across the fabric: two alike are cut from one long strip where they must be joined. */
 function joinsOf(brief: Brief, p: Planned): number {
   const border = brief.quilt.borders[p.facts.index];
   const fabric = brief.fabrics.find((f) => f.id === border.fabric);
   if (border.cut === "along" || !fabric) return 0;
   const room = knownLength(fabric.usable, brief.unit);
-  if (Math.max(p.cut.upright, p.cut.level) <= room) return 0;
-  const total = 2 * (p.cut.upright + p.cut.level);
-  return Math.max(0, Math.ceil((total - room) / (room - 2 * p.seam) - 1e-9));
+  const joins = (length: Length): number =>
+    length <= room + 1e-9 ? 0 : Math.ceil((2 * length - room) / (room - 2 * p.seam) - 1e-9);
+  return joins(p.cut.upright) + joins(p.cut.level);
 }
 
 /** Four sides, and what the corners add: four slanting seams, or four across the ends. */
