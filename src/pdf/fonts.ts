@@ -1,6 +1,6 @@
 import type { Face } from "../core/sheet/index.ts";
 
-/** The bytes of one face: Latin, and the file with more Latin letters, embedded only when used. */
+/** One face as plain font files (unpacked): Latin, and the file with more Latin letters, embedded only when used. */
 export interface FaceFiles {
   readonly latin: Uint8Array;
   readonly more: Uint8Array;

@@ -7,6 +7,7 @@ import boldMore from "@fontsource/alegreya-sans/files/alegreya-sans-latin-ext-70
 import serif from "@fontsource/young-serif/files/young-serif-latin-400-normal.woff?url";
 import serifMore from "@fontsource/young-serif/files/young-serif-latin-ext-400-normal.woff?url";
 import type { FaceFiles, FontFiles } from "./fonts.ts";
+import { unpackedFont } from "./sfnt.ts";
 
 /** The faces as files of the page itself: no foreign request, and kept for work without a network. */
 export async function webFonts(): Promise<FontFiles> {
@@ -27,5 +28,5 @@ async function face(latin: string, more: string): Promise<FaceFiles> {
 async function bytes(url: string): Promise<Uint8Array> {
   const response = await fetch(url);
   if (!response.ok) throw new Error(`font ${url}: ${response.status}`);
-  return new Uint8Array(await response.arrayBuffer());
+  return unpackedFont(new Uint8Array(await response.arrayBuffer()));
 }
