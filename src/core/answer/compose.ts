@@ -1,22 +1,25 @@
 import { type Brief, contentHash } from "../brief/index.ts";
 import type { Finding } from "../findings/index.ts";
-import { tolerances } from "../measure/index.ts";
+import type { Demand, FabricPlanOptions } from "../layout/index.ts";
+import { type Length, tolerances } from "../measure/index.ts";
+import { cuttingOf } from "./cutting.ts";
 import { finishingDemands } from "./finishing.ts";
+import { layoutsOf } from "./layouts.ts";
 import { sightsOf } from "./look.ts";
 import { questionsOf } from "./questions.ts";
+import { roundDemands } from "./round-demands.ts";
 import { sentenceOf } from "./sentence.ts";
 import { sizesOf } from "./sizes.ts";
 import {
   blocksOf,
   finishedBlock,
   finishingIn,
-  layoutsOf,
   measuresOf,
   namesOf,
   piecesIn,
   quiltOf,
   recipesIn,
-  unitsIn,
+  sewingIn,
 } from "./stages.ts";
 import type { Answer } from "./types.ts";
 import { unprovedWords } from "./unproved.ts";
@@ -25,8 +28,11 @@ import { wedgeGuides } from "./wedgeGuide.ts";
 /**
  * Everything that follows from a brief. Pure: equal briefs give equal answers. Stages run as far as
  * the findings let them; what is missing is missing because a finding that `blocks` says why.
+ *
+ * `planning` says how hard to look for the least fabric. Unless told, the first plan; with a loaded
+ * solver, the best one, which blocks its thread while it is looked for.
  */
-export function answerBrief(brief: Brief): Answer {
+export function answerBrief(brief: Brief, planning: FabricPlanOptions = {}): Answer {
   const names = namesOf(brief);
   if (names.length > 0) return { ...nothingYet(brief), findings: inOrder(names) };
   const m = measuresOf(brief);
@@ -35,16 +41,23 @@ export function answerBrief(brief: Brief): Answer {
   const cut = piecesIn(brief, m, blocks, quilt.geometry);
   const recipes = recipesIn(brief, m, cut);
   const finishing = finishingIn(brief, m, quilt.geometry);
-  const demands = [...recipes.demands, ...finishingDemands(finishing)];
-  const {
-    layouts,
-    yardages,
-    findings: planned,
-  } = layoutsOf(brief, m, (_, width) => [
-    ...recipes.demands,
+  const rounds = roundDemands(brief, cut.blocks, recipes.demands, m.seam);
+  const asked = (width?: Length) => [
+    ...rounds,
     ...finishingDemands(finishingIn(brief, m, quilt.geometry, width)),
-  ]);
-  const units = unitsIn(m, cut.blocks, recipes);
+  ];
+  const planned = layoutsOf(brief, m, (_, width) => asked(width), planning);
+  const { layouts, yardages, plans } = planned;
+  const demands = likeAsked(asked(), planned.demands);
+  const cutting = cuttingOf({
+    brief,
+    plans,
+    layouts,
+    demands,
+    pieces: cut.pieces,
+    recipes: recipes.recipes,
+  });
+  const { units, findings: pressed } = sewingIn(brief, m, cut.blocks, recipes);
   const block = finishedBlock(brief, blocks);
   const sizes =
     brief.sizes?.length && quilt.geometry && block
@@ -56,8 +69,9 @@ export function answerBrief(brief: Brief): Answer {
     ...quilt.findings,
     ...cut.findings,
     ...recipes.findings,
-    ...planned,
+    ...planned.findings,
     ...look.findings,
+    ...pressed,
     ...(sizes?.findings ?? []),
   ]);
   const accepted = new Set((brief.accepted ?? []).map((a) => a.place));
@@ -71,6 +85,7 @@ export function answerBrief(brief: Brief): Answer {
     recipes: recipes.recipes,
     accepted,
     layouts,
+    cutting,
     yardages,
     units,
     look,
@@ -89,12 +104,20 @@ export function answerBrief(brief: Brief): Answer {
     finishing,
     wedges: wedgeGuides(brief, m.seam, new Set(cut.blocks.map((b) => b.id))),
     layouts,
+    cutting,
     yardages,
     units,
     sights: look.sights,
     ...(sizes && { sizes: sizes.sizes }),
     findings,
   };
+}
+
+/** What was planned in the order it was asked for, then the strips that strip sets need. */
+function likeAsked(asked: readonly Demand[], planned: readonly Demand[]): Demand[] {
+  const place = new Map(asked.map((d, i) => [d.id, i]));
+  const at = (d: Demand): number => place.get(d.id) ?? asked.length;
+  return [...planned].sort((a, b) => at(a) - at(b));
 }
 
 function nothingYet(brief: Brief): Answer {
@@ -112,6 +135,7 @@ function nothingYet(brief: Brief): Answer {
     wedges: [],
     demands: [],
     layouts: [],
+    cutting: [],
     yardages: [],
     units: [],
     sights: [],

@@ -2,13 +2,7 @@ import { type BlockGeometry, halveBlock, layOutBlock } from "../block/index.ts";
 import { type Block, type Brief, blockIn, checkNames } from "../brief/index.ts";
 import type { Finding } from "../findings/index.ts";
 import {
-  type Demand,
-  type FabricLayout,
-  planFirst,
-  type Yardage,
-  yardageOf,
-} from "../layout/index.ts";
-import {
+  inchToLength,
   knownLength,
   type Length,
   type Step,
@@ -25,7 +19,7 @@ import {
   type QuiltGeometry,
 } from "../quilt/index.ts";
 import { halfAcross, type Recipes, type Ruler, recipesOf, rulerOf } from "../recipe/index.ts";
-import { type SewnUnit, unitsOf } from "../sewing/index.ts";
+import { keyOf, pressFor, pressingFindings, type SewnUnit, unitsOf } from "../sewing/index.ts";
 import { borderDemands } from "./borders.ts";
 import { fabricLetters, fabricsOf } from "./fabrics.ts";
 import type { AnswerBlock } from "./types.ts";
@@ -237,52 +231,33 @@ function wedgeFacts(brief: Brief, blocks: readonly AnswerBlock[]) {
   );
 }
 
-/** Units of every kind of block in sewing order, lettered through, pressed for the whole quilt. */
-export function unitsIn(m: Measures, blocks: readonly AnswerBlock[], recipes: Recipes): SewnUnit[] {
-  const units: SewnUnit[] = [];
-  for (const block of blocks) {
-    const options = { seam: m.seam, recipes: recipes.recipes, from: units.length + 1 };
-    units.push(...unitsOf(block, options));
-  }
-  return units;
-}
+/** Points this near are one crossing: far below a stitch. */
+const NEAR_INCH = 1e-6;
 
-export interface Layouts {
-  readonly layouts: readonly FabricLayout[];
-  readonly yardages: readonly Yardage[];
+export interface Sewing {
+  readonly units: readonly SewnUnit[];
   readonly findings: readonly Finding[];
 }
 
-/**
- * One layout a fabric at its usable width; what to buy there and at the next narrower width. A width
- * at which a piece no longer fits has no yardage: its finding says which piece.
- */
-export function layoutsOf(
+/** Units of every kind of block in sewing order, lettered through, pressed for the whole quilt. */
+export function sewingIn(
   brief: Brief,
   m: Measures,
-  demandsAt: (fabricId: string, width: Length) => readonly Demand[],
-): Layouts {
-  const layouts: FabricLayout[] = [];
-  const yardages: Yardage[] = [];
-  const findings: Finding[] = [];
-  for (const f of brief.fabrics) {
-    const widths = [f.usable, ...(f.narrower ? [f.narrower] : [])];
-    widths.forEach((text, i) => {
-      const width = knownLength(text, brief.unit);
-      const demands = demandsAt(f.id, width).filter((d) => d.fabricId === f.id && d.count > 0);
-      if (demands.length === 0) return;
-      const layout = planFirst(demands, { fabricId: f.id, width, folds: f.folds });
-      if (i === 0) layouts.push(layout);
-      const severity = i === 0 ? "blocks" : "advice";
-      findings.push(...layout.findings.map((x): Finding => ({ ...x, severity })));
-      const mended = new Set(
-        demands
-          .filter((d) => d.joinsAllowed || d.shape.kind === "along" || d.id === "backing")
-          .map((d) => d.id),
-      );
-      const margins = { ...m, unit: brief.unit, shrinkage: f.shrinkage?.length, mended };
-      if (layout.unplaced.length === 0) yardages.push(yardageOf(layout, margins));
-    });
-  }
-  return { layouts, yardages, findings };
+  blocks: readonly AnswerBlock[],
+  recipes: Recipes,
+): Sewing {
+  const keys = new Map(blocks.flatMap((b) => b.patches.map((p) => [p.id, keyOf(b)(p.id)])));
+  const near = inchToLength(NEAR_INCH, brief.unit);
+  const pressing = pressFor(blocks, brief.quilt, (id) => keys.get(id) ?? id, near);
+  const units: SewnUnit[] = [];
+  for (const block of blocks)
+    units.push(
+      ...unitsOf(block, {
+        seam: m.seam,
+        recipes: recipes.recipes,
+        pressed: pressing.bySeam,
+        from: units.length + 1,
+      }),
+    );
+  return { units, findings: pressingFindings(pressing) };
 }

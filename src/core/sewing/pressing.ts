@@ -242,8 +242,6 @@ export function pressingFindings(p: Pressing): Finding[] {
       code: "crossing-does-not-nest",
       severity: "advice",
       place: x.joinedBy,
-      found: x.count,
-      unit: "count",
       words: { why: "Press one of the two open there." },
     }));
 }
