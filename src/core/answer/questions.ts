@@ -5,6 +5,7 @@ import type { Piece } from "../piece/types.ts";
 import type { QuiltGeometry } from "../quilt/types.ts";
 import type { Recipe } from "../recipe/types.ts";
 import type { SewnUnit } from "../sewing/types.ts";
+import type { FabricCutting } from "./cutting.ts";
 import type { Sights } from "./look.ts";
 import { lookQuestion } from "./question-of-look.ts";
 import type { AnswerBlock, Question, ResultNumber, SizeAnswer } from "./types.ts";
@@ -21,6 +22,7 @@ export interface Facts {
   /** Ids of pieces whose thin cover the maker has accepted by name. */
   readonly accepted: ReadonlySet<string>;
   readonly layouts: readonly FabricLayout[];
+  readonly cutting: readonly FabricCutting[];
   readonly yardages: readonly Yardage[];
   readonly units: readonly SewnUnit[];
   readonly look: Sights;
@@ -31,7 +33,14 @@ export interface Facts {
 
 /** The questions that can be answered, in the page's order. What the core cannot answer is left out. */
 export function questionsOf(f: Facts): Question[] {
-  const all = [size(f), cover(f), lookQuestion({ ...f, ...f.look }), enough(f), order(f), measure(f)];
+  const all = [
+    size(f),
+    cover(f),
+    lookQuestion({ ...f, ...f.look }),
+    enough(f),
+    order(f),
+    measure(f),
+  ];
   return all.filter((q): q is Question => q !== undefined);
 }
 
@@ -146,19 +155,29 @@ function covered(
 const fabricName = (id: string, f: Facts): string =>
   f.brief.fabrics.find((x) => x.id === id)?.name ?? id;
 
+/** " Sew 3 sets of Tide bands." for fabrics that are sewn, not bought. */
+function setsToSew(f: Facts): string {
+  const sets = f.cutting.flatMap((c) =>
+    c.sets ? [`${counted(c.sets, "set")} of ${fabricName(c.fabricId, f)}`] : [],
+  );
+  return sets.length === 0 ? "" : ` Sew ${sets.join(", ")}.`;
+}
+
 function enough(f: Facts): Question | undefined {
   const atStated = f.layouts.flatMap((l) =>
     f.yardages.filter((y) => y.fabricId === l.fabricId && y.width === l.width),
   );
   if (atStated.length === 0) return undefined;
-  const list = atStated.map((y) => `${fabricName(y.fabricId, f)} ${y.buyText}`).join(", ");
-  const saved = f.layouts.reduce((sum, l) => sum + l.handbook - l.length, 0);
+  const toBuy = atStated.filter((y) => y.buy > 0);
+  const list = toBuy.map((y) => `${fabricName(y.fabricId, f)} ${y.buyText}`).join(", ");
+  const bought = f.layouts.filter((l) => atStated.some((y) => y.fabricId === l.fabricId));
+  const saved = bought.reduce((sum, l) => sum + l.handbook - l.length, 0);
   const proven = f.layouts.every((l) => l.proven);
   return {
     id: "enough",
     heading: "Is there enough?",
     trade: "supplies",
-    line: `Buy ${list}.`,
+    line: `${list === "" ? "Nothing to buy: the pieces in hand give it all." : `Buy ${list}.`}${setsToSew(f)}`,
     doubt: false,
     margin:
       saved > 1e-9

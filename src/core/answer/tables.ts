@@ -94,6 +94,12 @@ export interface Supplies {
   readonly narrower: string;
 }
 
+/** "3 sets": a strip set is sewn, not bought. */
+function setsText(a: Answer, fabricId: string): string {
+  const sets = a.cutting.find((c) => c.fabricId === fabricId)?.sets;
+  return sets === undefined ? "" : `${sets} ${sets === 1 ? "set" : "sets"}`;
+}
+
 /** What to buy of each fabric and what it is made of, at the stated width and the next narrower. */
 export function supplies(b: Brief, a: Answer): Supplies {
   const step = stepOfBrief(b);
@@ -107,7 +113,7 @@ export function supplies(b: Brief, a: Answer): Supplies {
       strips: print(l.length),
       least: print(l.lowerBound),
       withMargins: print(stated?.total),
-      buy: stated?.buyText ?? "",
+      buy: stated?.buyText ?? setsText(a, l.fabricId),
       narrower: narrow?.buyText ?? "",
       proven: l.proven,
     };

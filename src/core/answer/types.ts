@@ -8,6 +8,7 @@ import type { SizePlan, Wanted } from "../quilt/sizes.ts";
 import type { QuiltGeometry } from "../quilt/types.ts";
 import type { Recipe } from "../recipe/types.ts";
 import type { SewnUnit } from "../sewing/types.ts";
+import type { FabricCutting } from "./cutting.ts";
 import type { BlockSight } from "./look-types.ts";
 import type { WedgeGuide } from "./wedgeGuide.ts";
 
@@ -65,7 +66,10 @@ export interface Answer {
   /** The wedges by any ruler, or none. */
   readonly wedges: readonly WedgeGuide[];
   readonly demands: readonly Demand[];
+  /** What each fabric's bolt must give; a strip set's strips are sets to sew. */
   readonly layouts: readonly FabricLayout[];
+  /** For each layout: order of cutting, pieces in hand, hands and ways, usable waste. */
+  readonly cutting: readonly FabricCutting[];
   readonly yardages: readonly Yardage[];
   readonly units: readonly SewnUnit[];
   /** What will be seen: the fabric in the wedges, and which figure stands out. */

@@ -1,0 +1,167 @@
+import type { Brief } from "../brief/index.ts";
+import {
+  type CuttingOrder,
+  cuttingOrder,
+  type Demand,
+  type FabricLayout,
+  type FabricPlan,
+  type HandsNeeded,
+  handLedger,
+  type LedgerRow,
+  offerWedges,
+  type Sheet,
+  type SheetPlan,
+  type WasteOffer,
+  type WasteWedge,
+  waysUp,
+} from "../layout/index.ts";
+import type { Piece } from "../piece/index.ts";
+import type { Recipe } from "../recipe/index.ts";
+
+/** Most layers a rotary cutter is trusted with: common practice, no source. */
+const LAYERS = 4;
+
+/** Lefts and rights of one piece, by each way of laying the fabric. */
+export interface HandsLedger {
+  /** The piece, and the one that is it turned over where both are needed. */
+  readonly pieceIds: readonly string[];
+  readonly needed: HandsNeeded;
+  /** Fewest cuts first. */
+  readonly rows: readonly LedgerRow[];
+}
+
+/** Copies that lie point up and point down along their strips. */
+export interface WaysLaid {
+  readonly demandId: string;
+  readonly up: number;
+  readonly down: number;
+}
+
+/** What the cutting table needs to know of one fabric, beside its layout. */
+export interface FabricCutting {
+  readonly fabricId: string;
+  /** Sets to sew, of a fabric that is a strip set: one for each strip of its layout. */
+  readonly sets?: number;
+  /** What is cut from pieces in hand and from offcuts of the long cuts; these are the pieces. */
+  readonly pieces?: SheetPlan;
+  readonly sheets?: readonly Sheet[];
+  /** One for each kind of piece that is cut, then the bolt's. */
+  readonly orders: readonly CuttingOrder[];
+  readonly hands: readonly HandsLedger[];
+  readonly ways: readonly WaysLaid[];
+  /** True wedges that fall off, and the needs they would serve. The plan does not count on them. */
+  readonly waste: readonly WasteWedge[];
+  readonly offers: readonly WasteOffer[];
+}
+
+export interface CuttingInput {
+  readonly brief: Brief;
+  readonly plans: readonly FabricPlan[];
+  readonly layouts: readonly FabricLayout[];
+  readonly demands: readonly Demand[];
+  readonly pieces: readonly Piece[];
+  readonly recipes: readonly Recipe[];
+}
+
+/** Cutting order, hands, ways and usable waste of every fabric, read from its finished plan. */
+export function cuttingOf(input: CuttingInput): FabricCutting[] {
+  return input.layouts.map((layout, i) => {
+    const plan = input.plans[i];
+    const set = input.brief.fabrics.find((f) => f.id === layout.fabricId)?.kind === "strip-set";
+    const cut = plan.pieces && plan.pieces.sheets.length > 0 ? plan.pieces : undefined;
+    const waste = wasteOf(layout, input);
+    const own = input.demands.filter((d) => d.fabricId === layout.fabricId);
+    return {
+      fabricId: layout.fabricId,
+      ...(set && { sets: layout.strips.reduce((n, s) => n + s.times, 0) }),
+      ...(cut && { pieces: cut, sheets: plan.sheets }),
+      orders: [...onPieces(layout, cut), layout]
+        .map((l) => cuttingOrder(l, own))
+        .filter((o) => o.steps.length > 0),
+      hands: handsOf(layout.fabricId, input),
+      ways: waysOf([...onPieces(layout, cut), layout], own),
+      waste,
+      // A gap lies the other way up than what was cut beside it.
+      offers: offerWedges(
+        waste,
+        own.filter((d) => !d.up),
+      ).offers,
+    };
+  });
+}
+
+/** Each kind of piece that is cut, as a layout of its own, its strips as often as it is cut. */
+const onPieces = (layout: FabricLayout, plan: SheetPlan | undefined): FabricLayout[] =>
+  (plan?.sheets ?? []).map((s) => ({
+    ...layout,
+    width: s.width,
+    strips: s.strips.map((strip) => ({ ...strip, times: strip.times * s.times })),
+  }));
+
+function handsOf(fabricId: string, { brief, pieces, demands }: CuttingInput): HandsLedger[] {
+  const handed = new Set(demands.flatMap((d) => (d.hand === "none" ? [] : d.pieceIds)));
+  const reversible = brief.fabrics.find((f) => f.id === fabricId)?.reversible ?? false;
+  const own = pieces.filter((p) => p.fabricId === fabricId && handed.has(p.id));
+  return own.flatMap((p): HandsLedger[] => {
+    const twin = own.find((q) => q.id === p.mirrorId);
+    if (p.hand === "none" || (twin && p.hand === "right")) return [];
+    const other = twin?.count ?? 0;
+    const needed =
+      p.hand === "left"
+        ? { left: p.count, right: other, reversible }
+        : { left: other, right: p.count, reversible };
+    return [
+      {
+        pieceIds: twin ? [p.id, twin.id] : [p.id],
+        needed,
+        rows: handLedger(needed, LAYERS),
+      },
+    ];
+  });
+}
+
+const waysOf = (layouts: readonly FabricLayout[], demands: readonly Demand[]): WaysLaid[] =>
+  demands
+    .filter((d) => d.shape.kind === "nested")
+    .map((d) => {
+      const all = layouts.map((l) => waysUp(l, d));
+      const sum = (way: "up" | "down") => all.reduce((n, w) => n + w[way], 0);
+      return { demandId: d.id, up: sum("up"), down: sum("down") };
+    });
+
+/** Gaps between wedges cut all one way, and what a sliced half square leaves: both true wedges. */
+function wasteOf(layout: FabricLayout, input: CuttingInput): WasteWedge[] {
+  return [...gapsOf(layout, input), ...slicesOf(layout.fabricId, input)];
+}
+
+function gapsOf(layout: FabricLayout, { demands, recipes }: CuttingInput): WasteWedge[] {
+  return demands.flatMap((d): WasteWedge[] => {
+    if (d.fabricId !== layout.fabricId || d.shape.kind !== "nested") return [];
+    if (d.shape.pitch < d.shape.first - 1e-9) return [];
+    const recipe = recipes.find((r) => d.pieceIds.includes(r.pieceId) && r.kind === "wedge");
+    const [base, tip] = recipe?.cuts[1]?.lengths ?? [];
+    if (base === undefined || tip === undefined) return [];
+    const count = layout.strips
+      .flatMap((s) => s.runs.map((r) => ({ s, r })))
+      .filter(({ r }) => r.demandId === d.id)
+      .reduce((n, { s, r }) => n + s.times * s.layers * (r.copies - 1), 0);
+    if (count === 0) return [];
+    const wedge = { height: d.shape.height, base: base - tip, count };
+    return [{ id: `gap-${d.id}`, fabricId: d.fabricId, ...wedge }];
+  });
+}
+
+/** The corner of a half square has 45 degrees; the slice lies square to the line that halves it. */
+const SLICE = 2 * Math.tan(Math.PI / 8);
+
+function slicesOf(fabricId: string, { pieces, recipes }: CuttingInput): WasteWedge[] {
+  return recipes.flatMap((r): WasteWedge[] => {
+    const piece = pieces.find((p) => p.id === r.pieceId && p.fabricId === fabricId);
+    const slice = r.cuts.find((c) => c.op === "slice");
+    if (r.kind !== "half-square-sliced" || !piece || !slice) return [];
+    const [height] = slice.lengths;
+    return [
+      { id: `slice-${piece.id}`, fabricId, height, base: height * SLICE, count: piece.count },
+    ];
+  });
+}

@@ -1,0 +1,106 @@
+import type { Block, Brief, Fabric } from "../brief/index.ts";
+import {
+  type Look,
+  lookOf,
+  placeOf,
+  type RoundPlan,
+  roundDemand,
+  waysOf,
+} from "../fabric/index.ts";
+import type { Demand } from "../layout/index.ts";
+import type { Length } from "../measure/index.ts";
+import type { AnswerBlock } from "./types.ts";
+
+/** Wedges of one block of one piece that are taken from the fabric in one way. */
+interface Round {
+  readonly plan: RoundPlan;
+  readonly wedges: number;
+  readonly rounds: number;
+}
+
+/**
+ * The demands for wedges as their rounds ask for them. Matched and mixed rounds fix where in the
+ * repeat every strip begins, and how many wedges lie which way up; a matched round of a print is cut
+ * from as many repeats, laid on one another, as it has wedges. Free rounds stay as they are.
+ */
+export function roundDemands(
+  brief: Brief,
+  blocks: readonly AnswerBlock[],
+  demands: readonly Demand[],
+  seam: Length,
+): Demand[] {
+  const placed = brief.blocks.some((b) => Object.keys(b.place ?? {}).length > 0);
+  if (!placed) return [...demands];
+  return demands.flatMap((demand) => {
+    const fabric = brief.fabrics.find((f) => f.id === demand.fabricId);
+    if (demand.shape.kind !== "nested" || !fabric || fabric.kind === "plain") return [demand];
+    const { look } = lookOf(fabric, brief.fabrics, brief.unit, seam);
+    const rounds = roundsOf(brief, blocks, demand);
+    const counted = rounds.reduce((n, r) => n + r.wedges * r.rounds, 0);
+    const fixed = rounds.filter((r) => r.plan.round !== "free");
+    if (fixed.length === 0 || counted !== demand.count) return [demand];
+    return together(
+      rounds.flatMap((r) => demandsOfRound(demand, r, fabric, look)),
+      demand.id,
+    );
+  });
+}
+
+function roundsOf(brief: Brief, blocks: readonly AnswerBlock[], demand: Demand): Round[] {
+  return blocks.flatMap((b): Round[] => {
+    const block = brief.blocks.find((k) => k.id === b.id.split("~")[0]);
+    if (!block) return [];
+    const byPlace = new Map<string, Round>();
+    for (const patch of b.patches) {
+      if (!demand.pieceIds.includes(b.pieceOf[patch.id])) continue;
+      const plan = planOf(block, patch, brief, demand.shape.height);
+      const key = JSON.stringify(plan);
+      const had = byPlace.get(key)?.wedges ?? 0;
+      byPlace.set(key, { plan, wedges: had + 1, rounds: b.count });
+    }
+    return [...byPlace.values()];
+  });
+}
+
+function planOf(
+  block: Block,
+  patch: AnswerBlock["patches"][number],
+  { unit }: Brief,
+  strip: Length,
+): RoundPlan {
+  const { round, way, start } = placeOf(block, patch, unit);
+  return { round, way, start, strip, strips: 1 };
+}
+
+function demandsOfRound(demand: Demand, r: Round, fabric: Fabric, look: Look): Demand[] {
+  const count = r.wedges * r.rounds;
+  if (r.plan.round === "free") return [{ ...demand, count }];
+  const runs = fabric.kind === "stripe" ? fabric.runs : "across";
+  const asked = roundDemand(r.plan, waysOf(r.plan, look, r.wedges, r.rounds), look, runs);
+  const register = asked.register && { register: asked.register };
+  if (look.kind === "photo" && r.plan.round === "matched" && asked.register)
+    return [{ ...demand, count, ...register, layers: r.wedges }];
+  // A print with a way up never turns, whatever the round would like.
+  if (demand.up) return [{ ...demand, count, ...register }];
+  const flipped: Demand = { ...demand, ...register, count: asked.flipped, turns: "half" };
+  const oneWay: Demand = {
+    ...demand,
+    ...register,
+    count: asked.oneWay,
+    shape: { ...demand.shape, pitch: demand.shape.first },
+    turns: "none",
+    up: true,
+  };
+  return [flipped, oneWay].filter((d) => d.count > 0);
+}
+
+/** Demands that ask for the same are one; the first keeps the id, the others are numbered. */
+function together(parts: readonly Demand[], id: string): Demand[] {
+  const byAsk = new Map<string, Demand>();
+  for (const part of parts) {
+    const key = JSON.stringify({ ...part, count: 0 });
+    const had = byAsk.get(key);
+    byAsk.set(key, had ? { ...had, count: had.count + part.count } : part);
+  }
+  return [...byAsk.values()].map((d, i) => (i === 0 ? d : { ...d, id: `${id}-${i + 1}` }));
+}
