@@ -55,7 +55,7 @@ afterAll(async () => {
 
 describe.each(Object.keys(SIZES) as (keyof typeof SIZES)[])("%s", (size) => {
   test.each(Object.keys(SCREENS))(
-    "%s: nothing is wider than the screen; a picture is taken; axe finds nothing, light or dark",
+    "%s, light and dark: within the screen, and axe finds nothing",
     async (screen) => {
       const profile = await browser.profile({ viewport: SIZES[size] });
       const page = await tab(profile, site.address);

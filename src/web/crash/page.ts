@@ -35,8 +35,8 @@ function entry(raw: RawDesign, id: string): HTMLElement {
   const everything = JSON.stringify(raw, null, 2);
   const brief = documentOf(raw);
   const facts = [
-    `written ${String(field(raw.design, "savedAt") ?? "at an unknown time")}`,
-    `${Math.ceil(everything.length / 1024)} kB`,
+    `written ${dated(field(raw.design, "savedAt"))}`,
+    `${Math.ceil(everything.length / 1024)}\u00a0kB`,
     ...(field(raw.design, "deleted") ? ["among the deleted"] : []),
   ];
   const item = document.createElement("li");
@@ -47,6 +47,11 @@ function entry(raw: RawDesign, id: string): HTMLElement {
     download("Download all that is stored of it", `${name}-all.json`, everything),
   );
   return item;
+}
+
+function dated(at: unknown): string {
+  const day = new Date(String(at));
+  return Number.isNaN(day.getTime()) ? "at an unknown time" : day.toLocaleString("en-US");
 }
 
 /** The design as a file the page can open again, photos put back; null when it is too damaged. */

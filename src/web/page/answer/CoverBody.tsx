@@ -11,6 +11,7 @@ import { looksFor, useSwatches } from "../useSwatches.ts";
 import { useMedia } from "../useTheme.ts";
 import { sayAloud, useView, view } from "../view.ts";
 import { Lights } from "./Lights.tsx";
+import { Scroll } from "./Scroll.tsx";
 import { WaysOut } from "./WaysOut.tsx";
 
 /** One piece in four lives, and what the proof says of every piece. */
@@ -32,7 +33,7 @@ export function CoverBody({ shown, question }: BodyProps) {
         {!alone && <Proof shown={shown} pieceId={row.id} />}
         {question.doubt && <WaysOut shown={shown} />}
       </div>
-      <div className="scroll">
+      <Scroll what="Pieces and their spare, as a table">
         <table className="figures stacked">
           <caption className="said">Pieces, how they are cut, and what covers</caption>
           <thead>
@@ -75,7 +76,7 @@ export function CoverBody({ shown, question }: BodyProps) {
             ))}
           </tbody>
         </table>
-      </div>
+      </Scroll>
     </>
   );
 }
@@ -120,7 +121,6 @@ function Lives({ shown, pieceId }: PieceProps) {
       className="scroll sideways"
       role="group"
       aria-label={`${piece.name} ${piece.letter} in four lives`}
-      // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls can be reached by keys
       tabIndex={narrow ? 0 : undefined}
     >
       <PictureView

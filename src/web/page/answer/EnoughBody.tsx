@@ -11,6 +11,7 @@ import { useSwatches } from "../useSwatches.ts";
 import { useMedia } from "../useTheme.ts";
 import { sayAloud, useView, view } from "../view.ts";
 import { Lights } from "./Lights.tsx";
+import { Scroll } from "./Scroll.tsx";
 
 /** What to buy, and the cutting layout of one fabric at a time, to scale. */
 export function EnoughBody({ shown }: BodyProps) {
@@ -23,7 +24,7 @@ export function EnoughBody({ shown }: BodyProps) {
   return (
     <>
       <Layout shown={shown} fabricId={first.id} />
-      <div className="scroll">
+      <Scroll what="What to buy, as a table">
         <table className="figures">
           <caption className="said">What to buy of each fabric</caption>
           <thead>
@@ -88,7 +89,7 @@ export function EnoughBody({ shown }: BodyProps) {
             ))}
           </tbody>
         </table>
-      </div>
+      </Scroll>
     </>
   );
 }

@@ -2,6 +2,7 @@ import { useMemo } from "react";
 import { stops } from "../../../core/answer/tables.ts";
 import type { BodyProps } from "../Questions.tsx";
 import { Said } from "../said.tsx";
+import { Scroll } from "./Scroll.tsx";
 
 /** At every stop: what the unit should measure, with its allowances and without. */
 export function MeasureBody({ shown }: BodyProps) {
@@ -9,7 +10,7 @@ export function MeasureBody({ shown }: BodyProps) {
   return kinds.map((k) => (
     <div key={k.block} className="kind">
       <h3>{k.block}</h3>
-      <div className="scroll">
+      <Scroll what="Measures at each stop, as a table">
         <table className="figures">
           <thead>
             <tr>
@@ -38,7 +39,7 @@ export function MeasureBody({ shown }: BodyProps) {
             ))}
           </tbody>
         </table>
-      </div>
+      </Scroll>
     </div>
   ));
 }

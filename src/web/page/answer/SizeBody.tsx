@@ -2,12 +2,13 @@ import { sizeRows } from "../../../core/answer/tables.ts";
 import type { BodyProps } from "../Questions.tsx";
 import { Said } from "../said.tsx";
 import { Lights } from "./Lights.tsx";
+import { Scroll } from "./Scroll.tsx";
 
 /** Blocks and top, finished and unfinished. */
 export function SizeBody({ shown }: BodyProps) {
   const rows = sizeRows(shown.brief, shown.answer);
   return (
-    <div className="scroll">
+    <Scroll what="Sizes, as a table">
       <table className="figures">
         <thead>
           <tr>
@@ -30,6 +31,6 @@ export function SizeBody({ shown }: BodyProps) {
           ))}
         </tbody>
       </table>
-    </div>
+    </Scroll>
   );
 }
