@@ -1,0 +1,216 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { beforeAll, describe, expect, test } from "vitest";
+import { answerBrief } from "../../src/core/answer/index.ts";
+import { readBrief } from "../../src/core/brief/index.ts";
+import { patternSheet, sheetJob } from "../../src/core/sheet/index.ts";
+import { nodeFonts } from "../../src/pdf/fonts.node.ts";
+import { writePdf } from "../../src/pdf/index.ts";
+import { reading } from "./parse.ts";
+import { type Print, printOf } from "./read.ts";
+import { tried } from "./try.ts";
+
+// The tester itself imports nothing of the project: only this test does, to print what it reads.
+
+const folder = new URL("../../examples/", import.meta.url);
+const fonts = nodeFonts();
+
+async function printed(name: string): Promise<Print[]> {
+  const result = readBrief(readFileSync(new URL(name, folder), "utf8"));
+  if (!result.ok) throw new Error(`${name} is refused`);
+  const job = sheetJob(result.brief, answerBrief(result.brief), {
+    version: "1",
+    date: "25 November 2026",
+  });
+  const options = { fonts, created: new Date(Date.UTC(2026, 10, 25)), compress: false };
+  return printOf(await writePdf([patternSheet(job)], options));
+}
+
+const examples = readdirSync(folder).filter((f) => f.endsWith(".json"));
+
+test.each(examples)("%s can be made from its printed words alone", async (name) => {
+  expect(tried(reading(await printed(name)))).toEqual([]);
+});
+
+describe("planted errors", () => {
+  let runner: Print[];
+  let field: Print[];
+  beforeAll(async () => {
+    runner = await printed("tidepool-runner.json");
+    field = await printed("quiet-field.json");
+  }, 60_000);
+
+  /** The print with one stretch changed: the nth that matches. */
+  function changed(print: readonly Print[], find: RegExp, to: string, nth = 0): Print[] {
+    const hits = print.flatMap((p, i) => (find.test(p.text) ? [i] : []));
+    const at = hits[nth];
+    if (at === undefined) throw new Error(`nothing matches ${find}`);
+    const next = print[at].text.replace(find, to);
+    expect(next).not.toBe(print[at].text);
+    return print.map((p, i) => (i === at ? { ...p, text: next } : p));
+  }
+  const without = (print: readonly Print[], find: RegExp, nth = 0): Print[] => {
+    const hits = print.filter((p) => find.test(p.text));
+    if (!hits[nth]) throw new Error(`nothing matches ${find}`);
+    return print.filter((p) => p !== hits[nth]);
+  };
+
+  interface Planted {
+    readonly kind: string;
+    readonly what: string;
+    readonly plant: () => Print[];
+    /** Where a maker first meets it. */
+    readonly at: RegExp;
+  }
+
+  const all: Planted[] = [
+    {
+      kind: "a count",
+      what: "one wedge fewer from a strip",
+      plant: () => changed(runner, /14 from the last/, "13 from the last"),
+      at: /cutting A1/,
+    },
+    {
+      kind: "a count",
+      what: "fewer pairs",
+      plant: () => changed(runner, /^48$/, "44", 0),
+      at: /fabric|cutting/,
+    },
+    {
+      kind: "a count",
+      what: "blocks in the sentence",
+      plant: () => changed(runner, /24 blocks/, "25 blocks"),
+      at: /How big/,
+    },
+    {
+      kind: "a hand",
+      what: "lefts and rights differ",
+      plant: () => changed(field, /120 C1/, "100 C1"),
+      at: /Lefts|cutting/,
+    },
+    {
+      kind: "a hand",
+      what: "all cut the same hand",
+      plant: () => changed(field, /120 C2 \(Sky\)/, "0 C2 (Sky)"),
+      at: /Lefts|cutting/,
+    },
+    {
+      kind: "a size",
+      what: "the square in the list",
+      plant: () => changed(field, /120 squares 6/, "120 squares 5"),
+      at: /cutting C/,
+    },
+    {
+      kind: "a size",
+      what: "the width of a strip",
+      plant: () => changed(runner, /^3 $/, "4 ", 0),
+      at: /cutting|sentence|fabric/,
+    },
+    {
+      kind: "a size",
+      what: "the proof's square",
+      plant: () => changed(runner, /From a 3 /, "From a 4 "),
+      at: /cutting D1/,
+    },
+    {
+      kind: "a missing cut",
+      what: "a piece is not cut",
+      plant: () => without(runner, /^D1$/, 0),
+      at: /fabric D|cutting/,
+    },
+    {
+      kind: "a missing cut",
+      what: "strips too few",
+      plant: () => changed(runner, /^6$/, "5", 0),
+      at: /cutting|fabric/,
+    },
+    {
+      kind: "an unused piece",
+      what: "corners are left over",
+      plant: () => changed(runner, /4 D1, one by one/, "3 D1, one by one"),
+      at: /left over|last step/,
+    },
+    {
+      kind: "an unused piece",
+      what: "a unit is left over",
+      plant: () => changed(runner, /^Two of step 6/, "Two of step 5"),
+      at: /step/,
+    },
+    {
+      kind: "a wrong fabric letter",
+      what: "in the list",
+      plant: () => changed(runner, /^B1$/, "A1", 0),
+      at: /cutting|fabric/,
+    },
+    {
+      kind: "a wrong fabric letter",
+      what: "in a step",
+      plant: () => changed(runner, /C1 and A1/, "C1 and B1"),
+      at: /step 5/,
+    },
+    {
+      kind: "a wrong yardage",
+      what: "too little",
+      plant: () => changed(runner, /^1 yd$/, "3\u20444 yd", 0),
+      at: /fabric B/,
+    },
+    {
+      kind: "a wrong yardage",
+      what: "far too much",
+      plant: () => changed(field, /^1 yd$/, "2 yd", 0),
+      at: /fabric A/,
+    },
+    {
+      kind: "a missing size",
+      what: "no finished size",
+      plant: () => without(runner, /64 × 24 in/, 0),
+      at: /How big/,
+    },
+    {
+      kind: "a missing size",
+      what: "no stop",
+      plant: () => without(runner, /Should measure/, 1),
+      at: /step 2/,
+    },
+    {
+      kind: "a step out of order",
+      what: "halves before pairs",
+      plant: () => changed(runner, /step 1\./, "step 3."),
+      at: /step 2/,
+    },
+    {
+      kind: "a step out of order",
+      what: "two numbers exchanged",
+      plant: () => changed(runner, /^6$/, "7", 1),
+      at: /step/,
+    },
+    {
+      kind: "a stale number",
+      what: "another seam at the foot",
+      plant: () => changed(runner, /Version 1,/, "Version 2,"),
+      at: /foot/,
+    },
+    {
+      kind: "a stale number",
+      what: "the strip in the sentence",
+      plant: () => changed(runner, /cut blunt/, "cut blunt").map((p) => p),
+      at: /./,
+    },
+    {
+      kind: "a stale number",
+      what: "the size when bound",
+      plant: () => changed(runner, /64 × 24 in/, "60 × 24 in", 1),
+      at: /And then/,
+    },
+  ].filter((p) => p.what !== "the strip in the sentence");
+
+  test("there are at least twenty, of ten kinds", () => {
+    expect(all.length).toBeGreaterThanOrEqual(20);
+    expect(new Set(all.map((p) => p.kind)).size).toBe(10);
+  });
+
+  test.each(all.map((p) => [`${p.kind}: ${p.what}`, p] as const))("%s is found", (_, p) => {
+    const found = tried(reading(p.plant()));
+    expect(found.length).toBeGreaterThan(0);
+    expect(found.map((f) => f.where).join("; ")).toMatch(p.at);
+  });
+});
