@@ -30,6 +30,8 @@ export function answerText(brief: Brief, answer: Answer): string {
       ...(q.because ? [wrap(q.because, "  ")] : []),
       "",
     ]),
+    ...table("What does a wedge show, from the center out?", ringRows(brief, answer)),
+    ...table("Will the eye part them?", gapRows(brief, answer)),
     ...table("What do I cut?", cutRows(answer, step)),
     ...table("Supplies", supplyRows(brief, answer, step)),
     ...wedgeLines(answer, step),

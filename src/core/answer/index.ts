@@ -1,10 +1,12 @@
 export * from "./border-steps.ts";
 export * from "./choices.ts";
+export * from "./coloring-choices.ts";
 export * from "./compose.ts";
 export * from "./consequences.ts";
 export * from "./cutting.ts";
 export { fabricLetters } from "./fabrics.ts";
 export * from "./look.ts";
+export * from "./look-table.ts";
 export type * from "./look-types.ts";
 export * from "./looks.ts";
 export * from "./make-it.ts";

@@ -11,6 +11,7 @@ import {
   type NeighborGap,
   neighborGaps,
   oddWedges,
+  piecesInRun,
   readingOf,
   ringFindingsOfRound,
   stripSetFindings,
@@ -173,10 +174,13 @@ function oddOnes(
     const demand = answer.demands.find(
       (d) => d.fabricId === r.fabricId && d.shape.kind === "nested",
     );
-    if (!layout || !demand || r.plan.strips < 1) return [];
+    if (!layout || !demand) return [];
     const runs = layout.strips.flatMap((s) => s.runs.filter((x) => x.demandId === demand.id));
-    const perStrip = Math.max(0, ...runs.map((x) => x.copies));
-    if (perStrip === 0) return [];
+    if (runs.length === 0) return [];
+    const single = layout.strips.every((s) => s.layers === 1);
+    const { first, pitch } = demand.shape;
+    const whole = single ? piecesInRun(layout.width, first, pitch) : 0;
+    const perStrip = Math.max(whole, ...runs.map((x) => x.copies));
     return oddWedges(r.fabricId, r.plan.strips, perStrip, wedges).findings.map((f) => ({
       ...f,
       words: { ...f.words, place: nameOf(brief, r.fabricId) },

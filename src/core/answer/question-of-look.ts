@@ -65,7 +65,7 @@ function roundLines(f: LookFacts): string[] {
   const told = new Map<string, { fabric: string; text: string; blocks: string[] }>();
   for (const s of f.sights)
     for (const r of s.rounds) {
-      const text = sayRound(f.brief, s, r);
+      const text = sayRound(f, s, r);
       const key = `${r.fabricId} ${text}`;
       const there = told.get(key) ?? { fabric: nameOf(f.brief, r.fabricId), text, blocks: [] };
       told.set(key, { ...there, blocks: [...there.blocks, blockName(f.brief, s.block)] });
@@ -77,13 +77,18 @@ function roundLines(f: LookFacts): string[] {
   });
 }
 
-function sayRound(b: Brief, s: BlockSight, r: WedgeRound): string {
+/** Rounds of other blocks may take what lies in the gaps of these. */
+const aloneInQuilt = (f: LookFacts, r: WedgeRound): boolean =>
+  f.sights.flatMap((s) => s.rounds).filter((x) => x.fabricId === r.fabricId).length === 1;
+
+function sayRound(f: LookFacts, s: BlockSight, r: WedgeRound): string {
+  const b = f.brief;
   const whole = r.blocksUp + r.blocksDown;
   const rounds = (n: number): string => `${n} ${n === 1 ? "round" : "rounds"}`;
   const each = `${inWords(r.up)} up and ${inWords(r.down)} down`;
   if (r.round === "matched") {
     const alike = `matched, all ${wayWords(b, r.fabricId, r.way)}, ${rounds(s.count)} alike${sayPlace(b, r)}`;
-    const spare = Math.floor(r.spare / r.wedges);
+    const spare = aloneInQuilt(f, r) ? Math.floor(r.spare / r.wedges) : 0;
     return spare > 0
       ? `${alike}; the gaps hold as many the other way, ${rounds(spare)} of the other kind`
       : alike;

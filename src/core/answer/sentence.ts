@@ -5,6 +5,7 @@ import { bindingWord, borderClause, bordersWord, sashingWord } from "./words-of-
 import { fabricClause, marginWord } from "./words-of-fabric.ts";
 import { arrangementWord, blocksWord, gridWord } from "./words-of-grid.ts";
 import { kindClause, kindsInPlan, mixWord, otherKind } from "./words-of-kinds.ts";
+import { placeClause } from "./words-of-place.ts";
 import { seamWord, stepWord } from "./words-of-sewing.ts";
 import { treeWord } from "./words-of-turn.ts";
 import { fabricUses, fabricWord } from "./words-of-use.ts";
@@ -89,10 +90,14 @@ export function fabricClausesOf(b: Brief): Clause {
   const out: (string | WordSpec)[] = [];
   fabricUses(b).forEach(({ lead, uses }, i) => {
     out.push(i === 0 ? lead : ` ${lead}`);
-    const byFabric = uses.map((use) => ({ use, word: fabricWord(b, use) }));
-    byFabric.forEach(({ use, word }, j) => {
+    let placed = false;
+    uses.forEach((use, j) => {
       const what = j === 0 && lead === "" ? capital(use.what) : use.what;
-      out.push(j === 0 ? "" : j === uses.length - 1 ? " and " : ", ", `${what} in `, word);
+      const and = placed ? ", and " : " and ";
+      out.push(j === 0 ? "" : j === uses.length - 1 ? and : ", ", `${what} in `);
+      const place = use.of ? placeClause(b, use.of.index, use.of.key) : [];
+      out.push(fabricWord(b, use), ...place);
+      placed = place.length > 0;
     });
     out.push(".");
   });

@@ -12,6 +12,8 @@ interface Use {
   readonly fabric: string;
   readonly write: (d: Brief, fabric: string) => void;
   readonly decides: WordSpec["decides"];
+  /** The block and role it dresses, where one does. */
+  readonly of?: { readonly index: number; readonly key: string };
 }
 
 /**
@@ -32,6 +34,7 @@ export function fabricUses(b: Brief): { readonly lead: string; readonly uses: re
           d.blocks[index].fabric[key] = to;
         },
         decides: decidedBy(key).map((role) => ({ block: block.id, role })),
+        of: { index, key },
       }),
     );
     const lead = kinds.length > 1 ? `${titled(block.name ?? block.id)}: ` : "";

@@ -1,0 +1,53 @@
+import type { Brief } from "../brief/index.ts";
+import type { Eye } from "../fabric/index.ts";
+import { printWithUnit } from "../measure/index.ts";
+import { wayWords } from "./place-words.ts";
+import type { Answer } from "./types.ts";
+import { stepOfBrief } from "./words.ts";
+
+const nameOf = (b: Brief, id: string): string => b.fabrics.find((f) => f.id === id)?.name ?? id;
+const blockName = (a: Answer, id: string): string => a.blocks.find((x) => x.id === id)?.name ?? id;
+
+/** What shows along a wedge, ring by ring, each way it is cut; headings first, alone when none. */
+export function ringRows(b: Brief, a: Answer): string[][] {
+  const step = stepOfBrief(b);
+  const rows = a.sights.flatMap((s) =>
+    s.rounds.flatMap((r) =>
+      r.rings.map(({ way, start, rings }) => [
+        nameOf(b, r.fabricId),
+        blockName(a, s.block),
+        wayWords(b, r.fabricId, way),
+        start === 0 ? "" : `begun ${printWithUnit(start, step)} in`,
+        rings
+          .map(({ inner, outer, fabricId }) => {
+            const of = fabricId === r.fabricId ? "" : ` ${nameOf(b, fabricId)}`;
+            return `${printWithUnit(outer - inner, step)}${of}`;
+          })
+          .join(", "),
+      ]),
+    ),
+  );
+  return [["fabric", "block", "cut", "", "rings"], ...rows];
+}
+
+/** How the eye takes two fabrics side by side. */
+export const EYE_WORDS: Readonly<Record<Eye, string>> = {
+  parts: "yes",
+  barely: "barely",
+  "by-color-only": "by color only, not in a gray print",
+  "will-not": "no",
+};
+
+/** Each two fabrics side by side in a block: will the eye part them; headings first. */
+export function gapRows(b: Brief, a: Answer): string[][] {
+  const rows = a.sights.flatMap((s) =>
+    s.gaps.map((g) => [
+      `${nameOf(b, g.a)} and ${nameOf(b, g.b)}`,
+      blockName(a, s.block),
+      EYE_WORDS[g.eye],
+      g.lightness.toFixed(0),
+      g.difference.toFixed(0),
+    ]),
+  );
+  return [["side by side", "block", "parted", "lightness apart", "color apart"], ...rows];
+}

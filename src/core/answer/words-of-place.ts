@@ -1,0 +1,207 @@
+import type { Block, Brief, Fabric, Placement } from "../brief/index.ts";
+import { bestStarts, lookOf, type RoundWord, type WedgeCut } from "../fabric/index.ts";
+import { knownLength, type Length, liesOnStep, printLength, stepOf } from "../measure/index.ts";
+import { halfAcross, pastCenter, rulerOf } from "../recipe/index.ts";
+import { wayWords } from "./place-words.ts";
+import {
+  type Change,
+  type Clause,
+  choiceWord,
+  inWords,
+  lengthWord,
+  type Option,
+  type WordSpec,
+} from "./words.ts";
+
+/** A role of a block whose fabric shows where it is cut from. */
+interface PlaceUse {
+  readonly block: Block;
+  readonly index: number;
+  /** Role in the block's fabrics: wedge, wedge-odd, kite ... */
+  readonly key: string;
+  readonly fabric: Fabric;
+  readonly placed: Placement;
+}
+
+/**
+ * Where on its fabric a role is cut, in words that follow the fabric's name: "matched, lower edge
+ * out, begun 1 1/4 in into the repeat, bands straight". Nothing for a plain fabric.
+ */
+export function placeClause(b: Brief, index: number, key: string): Clause {
+  const block = b.blocks[index];
+  const fabric = b.fabrics.find((f) => f.id === block.fabric[key]);
+  if (!fabric || fabric.kind === "plain") return [];
+  const u: PlaceUse = { block, index, key, fabric, placed: placedNow(block, key) };
+  const fixed = u.placed.round !== "free";
+  const words = [
+    roundWord(b, u),
+    ...(fixed && fabric.kind !== "print" ? [wayWord(b, u)] : []),
+    ...(fixed && fabric.kind === "stripe" ? [startWord(b, u)] : []),
+    ...(fabric.kind === "print" ? [] : [tiltWord(u)]),
+  ];
+  return words.flatMap((w) => [", ", w]);
+}
+
+const NARROWER: Readonly<Record<string, readonly string[]>> = {
+  wedge: ["wedge-even", "wedge-odd"],
+  background: ["background-left", "background-right"],
+};
+const BROADER: Readonly<Record<string, string>> = Object.fromEntries(
+  Object.entries(NARROWER).flatMap(([broad, all]) => all.map((n) => [n, broad])),
+);
+
+function placedNow(block: Block, key: string): Placement {
+  const names = [key, BROADER[key] ?? "", ...(NARROWER[key] ?? [])];
+  const name = names.find((n) => block.place && Object.hasOwn(block.place, n));
+  return (name && block.place?.[name]) || { round: "free", way: "up" };
+}
+
+/** What is said of a role holds for all of it: what was said of a part of it goes. */
+const placing =
+  (u: PlaceUse, change: Partial<Placement>): Change =>
+  (d) => {
+    const block = d.blocks[u.index];
+    const kept = Object.entries(block.place ?? {}).filter(
+      ([k]) => !(NARROWER[u.key] ?? []).includes(k),
+    );
+    block.place = { ...Object.fromEntries(kept), [u.key]: { ...u.placed, ...change } };
+  };
+
+const idOf = (u: PlaceUse, what: string): string => `place/${u.block.id}/${u.key}/${what}`;
+const pathOf = (u: PlaceUse, what: string): string => `blocks/${u.index}/place/${u.key}/${what}`;
+
+/** How many patches of one block the role has; nothing where only the answer knows. */
+function patchesOf(u: PlaceUse): number | undefined {
+  if (u.block.kind !== "wedges" || !u.key.startsWith("wedge")) return undefined;
+  if (u.block.setting === "sectors" || u.block.setting === "framed") return undefined;
+  const wedges = u.block.setting === "kites" ? u.block.n / 2 : u.block.n;
+  return u.key === "wedge" || u.block.setting === "kites" ? wedges : wedges / 2;
+}
+
+function roundWord(b: Brief, u: PlaceUse): WordSpec {
+  const n = patchesOf(u);
+  const half = n === undefined || n % 2 === 1 ? undefined : inWords(n / 2);
+  const labels: Readonly<Record<RoundWord, string>> = {
+    matched: "matched",
+    mixed: half ? `mixed ${half} up and ${half} down` : "mixed by turns up and down",
+    free: "free as they fall",
+  };
+  return choiceWord({
+    id: idOf(u, "round"),
+    role: `How ${nameIn(b, u)} is matched`,
+    path: pathOf(u, "round"),
+    text: labels[u.placed.round],
+    options: (["matched", "mixed", "free"] as const).map((round) => ({
+      label: labels[round],
+      change: placing(u, { round }),
+      picture: "block",
+    })),
+    decides: [u.key, ...(NARROWER[u.key] ?? [])].map((role) => ({ block: u.block.id, role })),
+  });
+}
+
+const nameIn = (b: Brief, u: PlaceUse): string =>
+  b.blocks.length > 1 ? `${u.fabric.name} in ${u.block.name ?? u.block.id}` : u.fabric.name;
+
+function wayWord(b: Brief, u: PlaceUse): WordSpec {
+  const label = (way: "up" | "down"): string => wayWords(b, u.fabric.id, way);
+  return choiceWord({
+    id: idOf(u, "way"),
+    role: `Which way up ${nameIn(b, u)} is cut`,
+    path: pathOf(u, "way"),
+    text: label(u.placed.way),
+    options: (["up", "down"] as const).map((way) => ({
+      label: label(way),
+      change: placing(u, { way }),
+      picture: "block",
+    })),
+  });
+}
+
+/** Where in the repeat each strip begins; offers where up and down meet, and where they miss most. */
+function startWord(b: Brief, u: PlaceUse): WordSpec {
+  const value = u.placed.start ?? "0";
+  const set = (shown: string): string => `begun ${shown} into the repeat`;
+  const offers = new Map<string, Option>();
+  for (const text of [value, "0", ...startsWorth(b, u)]) {
+    const label = set(`${text} ${b.unit}`);
+    const same = text === value;
+    const key = String(knownLength(text, b.unit));
+    if (offers.has(key) || offers.size === 3) continue;
+    offers.set(key, {
+      label: same ? set(shown(value, b)) : label,
+      change: placing(u, { start: text }),
+      picture: "block",
+    });
+  }
+  return lengthWord(b, {
+    id: idOf(u, "start"),
+    role: `Where in its repeat each strip of ${nameIn(b, u)} begins`,
+    path: pathOf(u, "start"),
+    value,
+    write: (d, text) => placing(u, { start: text })(d),
+    set,
+    picture: "block",
+    offers: [...offers.values()],
+    zeroAllowed: true,
+  });
+}
+
+const shown = (text: string, b: Brief): string =>
+  /[a-z"]$/i.test(text) ? text : `${text} ${b.unit}`;
+
+/** Starts at which up and down wedges meet, and miss by most, as texts on fine marks. */
+function startsWorth(b: Brief, u: PlaceUse): string[] {
+  const cut = wedgeCut(b, u.block);
+  const { look } = lookOf(u.fabric, b.fabrics, b.unit, knownLength(b.seam, b.unit));
+  if (look.kind !== "bands" || look.period === undefined) return [];
+  const fine = stepOf(b.unit === "in" ? "1/64" : "0.1", b.unit);
+  const text = (x: Length): string =>
+    printLength(
+      liesOnStep(x, fine) ? x : Math.round(x / fine.size.valueOf()) * fine.size.valueOf(),
+      fine,
+    );
+  const best = cut ? bestStarts(look, cut) : {};
+  const found = [best.meet?.start, best.miss?.start].filter((x) => x !== undefined);
+  return [...found, look.period / 2].map(text);
+}
+
+function wedgeCut(b: Brief, block: Block): WedgeCut | undefined {
+  if (block.kind !== "wedges") return undefined;
+  const ruler = rulerOf(b.ruler, block.n, b.unit);
+  const seam = knownLength(b.seam, b.unit);
+  const a = halfAcross(ruler, knownLength(block.strip, b.unit), seam);
+  return a > 0 ? { a, seam, past: pastCenter(ruler, seam) } : undefined;
+}
+
+const MOST_TILT = 45;
+
+function tiltWord(u: PlaceUse): WordSpec {
+  const own = u.fabric.kind === "stripe" ? u.fabric.tilt : 0;
+  const now = u.placed.tilt ?? own;
+  const say = (t: number): string =>
+    t === 0 ? "bands straight" : `bands tilted ${t} ${Math.abs(t) === 1 ? "degree" : "degrees"}`;
+  const write = (tilt: number): Change => placing(u, { tilt });
+  const near = [...new Set([now, 0, 15, 45])].slice(0, 3);
+  return {
+    ...choiceWord({
+      id: idOf(u, "tilt"),
+      role: `How the bands of ${u.fabric.name} lie against the strip`,
+      path: pathOf(u, "tilt"),
+      text: say(now),
+      options: [
+        ...near.map((t) => ({ label: say(t), change: write(t), picture: "block" as const })),
+        { label: "an angle you type", change: () => {}, picture: "block", typed: String(now) },
+      ],
+    }),
+    read: (text) => {
+      const t = Number(text.trim().replace(/\s*(degrees?|°)$/i, ""));
+      if (text.trim() === "" || !Number.isFinite(t))
+        return { problem: "Type an angle in degrees, such as 15 or -7.5." };
+      return Math.abs(t) <= MOST_TILT
+        ? write(t)
+        : { problem: `The most is ${MOST_TILT} degrees either way.` };
+    },
+    step: (by) => (Math.abs(now + by) <= MOST_TILT ? write(now + by) : undefined),
+  };
+}
