@@ -1,8 +1,10 @@
 import {
   type Answer,
   borderSteps,
+  gapRows,
   overWords,
   planWords,
+  ringRows,
   sayReading,
   sayWay,
 } from "../core/answer/index.ts";
