@@ -17,6 +17,7 @@ import {
 } from "../layout/index.ts";
 import type { Piece } from "../piece/index.ts";
 import type { Recipe } from "../recipe/index.ts";
+import { isOffcut } from "./offcuts.ts";
 
 /** Most layers a rotary cutter is trusted with: common practice, no source. */
 const LAYERS = 4;
@@ -45,7 +46,7 @@ export interface FabricCutting {
   /** What is cut from pieces in hand and from offcuts of the long cuts; these are the pieces. */
   readonly pieces?: SheetPlan;
   readonly sheets?: readonly Sheet[];
-  /** One for each kind of piece that is cut, then the bolt's. */
+  /** Pieces in hand first, then the bolt, then what its long cuts leave. */
   readonly orders: readonly CuttingOrder[];
   readonly hands: readonly HandsLedger[];
   readonly ways: readonly WaysLaid[];
@@ -75,11 +76,15 @@ export function cuttingOf(input: CuttingInput): FabricCutting[] {
       fabricId: layout.fabricId,
       ...(set && { sets: layout.strips.reduce((n, s) => n + s.times, 0) }),
       ...(cut && { pieces: cut, sheets: plan.sheets }),
-      orders: [...onPieces(layout, cut), layout]
+      orders: [
+        ...onPieces(layout, cut, inHand),
+        ...fromBolt(plan, layout),
+        ...onPieces(layout, cut, isOffcut),
+      ]
         .map((l) => cuttingOrder(l, own))
         .filter((o) => o.steps.length > 0),
       hands: handsOf(layout.fabricId, input),
-      ways: waysOf([...onPieces(layout, cut), layout], own),
+      ways: waysOf([...onPieces(layout, cut, inHand), layout], own),
       waste,
       // A gap lies the other way up than what was cut beside it.
       offers: offerWedges(
@@ -91,12 +96,25 @@ export function cuttingOf(input: CuttingInput): FabricCutting[] {
 }
 
 /** Each kind of piece that is cut, as a layout of its own, its strips as often as it is cut. */
-const onPieces = (layout: FabricLayout, plan: SheetPlan | undefined): FabricLayout[] =>
-  (plan?.sheets ?? []).map((s) => ({
-    ...layout,
-    width: s.width,
-    strips: s.strips.map((strip) => ({ ...strip, times: strip.times * s.times })),
-  }));
+const onPieces = (
+  layout: FabricLayout,
+  plan: SheetPlan | undefined,
+  which: (sheetId: string) => boolean,
+): FabricLayout[] =>
+  (plan?.sheets ?? [])
+    .filter((s) => which(s.sheetId))
+    .map((s) => ({
+      ...layout,
+      width: s.width,
+      strips: s.strips.map((strip) => ({ ...strip, times: strip.times * s.times })),
+    }));
+
+const inHand = (sheetId: string): boolean => !isOffcut(sheetId);
+
+/** Long cuts and the rest as they are cut: the offcuts have an order of their own. */
+const fromBolt = ({ long, bolt }: FabricPlan, layout: FabricLayout): FabricLayout[] => [
+  { ...layout, strips: [...(long?.strips ?? []), ...bolt.strips] },
+];
 
 function handsOf(fabricId: string, { brief, pieces, demands }: CuttingInput): HandsLedger[] {
   const handed = new Set(demands.flatMap((d) => (d.hand === "none" ? [] : d.pieceIds)));

@@ -12,6 +12,7 @@ import {
   yardageOf,
 } from "../layout/index.ts";
 import type { Length } from "../measure/index.ts";
+import { isOffcut, withOffcuts } from "./offcuts.ts";
 import type { Measures } from "./stages.ts";
 import { feedsItself, stockOf } from "./stock.ts";
 
@@ -107,7 +108,7 @@ function oneDrawing(plan: FabricPlan, folds: 0 | 1): FabricLayout {
   const { long, bolt, pieces, length } = plan;
   if (!long && !pieces) return bolt;
   const after = bolt.strips.map((s) => ({ ...s, from: s.from + (long?.length ?? 0) }));
-  const inHand = plan.sheets.filter((s) => !s.id.startsWith("offcut-"));
+  const inHand = plan.sheets.filter((s) => !isOffcut(s.id));
   const stock = { fabricId: plan.fabricId, width: bolt.width, folds };
   const handbook =
     inHand.length === 0
@@ -117,7 +118,7 @@ function oneDrawing(plan: FabricPlan, folds: 0 | 1): FabricLayout {
   const lowerBound = Math.min(length, Math.max(0, areaOf(plan.demands) - held) / bolt.width);
   return {
     ...bolt,
-    strips: [...(long?.strips ?? []), ...after],
+    strips: [...withOffcuts(plan), ...after],
     length,
     lowerBound,
     handbook: Math.max(length, handbook),
@@ -146,12 +147,14 @@ function marginsOf(brief: Brief, m: Measures, fabric: Fabric, demands: readonly 
   const mended = own.filter(
     (d) => d.joinsAllowed || d.shape.kind === "along" || d.id === "backing",
   );
+  const across = own.filter((d) => d.register?.axis === "across");
   const along = own.flatMap((d) => (d.register?.axis === "along" ? [d.register.period] : []));
   return {
     ...m,
     unit: brief.unit,
     shrinkage: fabric.shrinkage?.length,
     mended: new Set(mended.map((d) => d.id)),
+    sideBySide: new Set(across.map((d) => d.id)),
     ...(along.length > 0 && { toRepeat: Math.max(...along) }),
   };
 }

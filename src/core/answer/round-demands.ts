@@ -8,7 +8,7 @@ import {
   waysOf,
 } from "../fabric/index.ts";
 import type { Demand } from "../layout/index.ts";
-import type { Length } from "../measure/index.ts";
+import { knownLength, type Length } from "../measure/index.ts";
 import type { AnswerBlock } from "./types.ts";
 
 /** Wedges of one block of one piece that are taken from the fabric in one way. */
@@ -34,7 +34,7 @@ export function roundDemands(
   return demands.flatMap((demand) => {
     const fabric = brief.fabrics.find((f) => f.id === demand.fabricId);
     if (demand.shape.kind !== "nested" || !fabric || fabric.kind === "plain") return [demand];
-    const { look } = lookOf(fabric, brief.fabrics, brief.unit, seam);
+    const look = lookToCut(brief, fabric, seam);
     const rounds = roundsOf(brief, blocks, demand);
     const counted = rounds.reduce((n, r) => n + r.wedges * r.rounds, 0);
     const fixed = rounds.filter((r) => r.plan.round !== "free");
@@ -44,6 +44,17 @@ export function roundDemands(
       demand.id,
     );
   });
+}
+
+/** A print's repeat counts whether or not there is a photo of it. */
+function lookToCut(brief: Brief, fabric: Fabric, seam: Length): Look {
+  if (fabric.kind !== "print" || !fabric.repeat)
+    return lookOf(fabric, brief.fabrics, brief.unit, seam).look;
+  const left = 1 - (fabric.shrinkage?.length ?? 0) / 100;
+  const along = knownLength(fabric.repeat.along, brief.unit) * left;
+  const width = knownLength(fabric.usable, brief.unit);
+  const { id: fabricId, color } = fabric;
+  return { kind: "photo", fabricId, color, width, height: along, repeat: { along } };
 }
 
 function roundsOf(brief: Brief, blocks: readonly AnswerBlock[], demand: Demand): Round[] {

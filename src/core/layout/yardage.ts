@@ -10,6 +10,8 @@ export interface Margins {
   readonly wrongStrip: boolean;
   /** Demands whose strips are not counted for it: a wrong border is joined, a backing is not cut up. */
   readonly mended?: ReadonlySet<string>;
+  /** Demands whose strips lie side by side along the fabric: what one loses, all make up. */
+  readonly sideBySide?: ReadonlySet<string>;
   readonly extra?: Length;
   /** Most that is lost before the first repeat starts: one repeat, for registered fabric. */
   readonly toRepeat?: Length;
@@ -25,7 +27,7 @@ export interface Margins {
 export function yardageOf(layout: FabricLayout, margins: Margins): Yardage {
   const used = layout.strips.length > 0;
   const straighten = used ? margins.straighten : 0;
-  const wrongStrip = margins.wrongStrip ? wrongStripIn(layout, margins.mended ?? new Set()) : 0;
+  const wrongStrip = margins.wrongStrip ? wrongStripIn(layout, margins) : 0;
   const extra = used ? (margins.extra ?? 0) : 0;
   const toRepeat = used ? (margins.toRepeat ?? 0) : 0;
   const total =
@@ -47,9 +49,13 @@ export function yardageOf(layout: FabricLayout, margins: Margins): Yardage {
 }
 
 /** The tallest run of pieces; where only mended ones are cut, the tallest narrow one of those. */
-function wrongStripIn(layout: FabricLayout, mended: ReadonlySet<string>): Length {
-  const cutUp = layout.strips.flatMap((s) => s.runs.filter((r) => !mended.has(r.demandId)));
-  if (cutUp.length > 0) return Math.max(...cutUp.map((r) => r.height));
+function wrongStripIn(layout: FabricLayout, { mended, sideBySide }: Margins): Length {
+  const lost = layout.strips.flatMap((s) =>
+    s.runs
+      .filter((r) => !mended?.has(r.demandId))
+      .map((r) => (sideBySide?.has(r.demandId) ? r.height / s.runs.length : r.height)),
+  );
+  if (lost.length > 0) return Math.max(...lost);
   const narrow = layout.strips.flatMap((s) =>
     s.runs.map((r) => Math.min(r.width / r.copies, r.height)),
   );
