@@ -10,9 +10,16 @@ import {
   type WordSpec,
 } from "./words.ts";
 
-/** Every word of both sentences with all it can do. */
-const specsOf = (b: Brief): WordSpec[] =>
-  [...clausesOf(b), ...fabricClausesOf(b)].filter((part) => typeof part !== "string");
+const known = new WeakMap<Brief, readonly WordSpec[]>();
+
+/** Every word of both sentences with all it can do; composed once for a brief. */
+function specsOf(b: Brief): readonly WordSpec[] {
+  const there = known.get(b);
+  if (there) return there;
+  const made = [...clausesOf(b), ...fabricClausesOf(b)].filter((part) => typeof part !== "string");
+  known.set(b, made);
+  return made;
+}
 
 function specOf(b: Brief, wordId: string): WordSpec {
   const spec = specsOf(b).find((w) => w.id === wordId);

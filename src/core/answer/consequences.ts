@@ -28,9 +28,9 @@ export interface Consequence {
 }
 
 /** Marks for lengths that no ruler of the maker's is asked for: finer than any she cuts by. */
-const fineStep = (unit: Unit): Step => stepOf(unit === "in" ? "1/32" : "0.5", unit);
+const FINE: Readonly<Record<Unit, Step>> = { in: stepOf("1/32", "in"), mm: stepOf("0.5", "mm") };
 
-const print = (x: Length, unit: Unit): string => printLength(x, fineStep(unit));
+const print = (x: Length, unit: Unit): string => printLength(x, FINE[unit]);
 
 /** What would follow from `then`, against `now`, in the order a maker asks. */
 export function consequences(now: Answer, then: Answer): Consequence[] {

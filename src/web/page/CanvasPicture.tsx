@@ -41,7 +41,7 @@ export function CanvasPicture({ picture, swatches, reach, high, scale }: CanvasP
     };
     const painter = new Painter(el, () => frame());
     const frame = (): void =>
-      painter.paint(stand, { left: 0, top: 0, right: at.wide, bottom: at.tall }, hidpi);
+      painter.paint(stand, { left: 0, top: 0, right: at.wide, bottom: at.tall }, hidpi, false);
     painter.show([{ picture, reach }], theme, swatches);
     frame();
   }, [picture, swatches, reach, theme, width, at]);

@@ -190,7 +190,10 @@ interface ColumnProps {
 function ChoiceColumn(p: ColumnProps) {
   const { choice, chosen, answered, now } = p;
   const rows = useMemo(() => rowsToShow(now, p.others), [now, p.others]);
-  const mine = answered ? consequences(now.answer, answered.answer) : null;
+  const mine = useMemo(
+    () => (answered ? consequences(now.answer, answered.answer) : null),
+    [now, answered],
+  );
   const leftHanded = useView((v) => v.leftHanded);
   return (
     <div className={`choice ${chosen ? "chosen" : ""}`}>

@@ -17,9 +17,7 @@ import { Status } from "./Status.tsx";
 /** The worked page: one sentence that is the job, and under it everything that follows. */
 export function Page() {
   const keep = useKeepStore();
-  const now = useAnswers((a) => a.now);
-  const shown = useAnswers((a) => a.shown);
-  const failed = useAnswers((a) => a.failed);
+  const { now, shown, failed, busy } = useAnswers();
   const stale = useKeep(keep, (s) => s.stale);
   if (!now || !shown)
     return (
@@ -37,7 +35,7 @@ export function Page() {
       <Boundary what="the sentence" retryWhen={now.brief}>
         <Sentences now={now} shown={shown} keep={keep} />
       </Boundary>
-      <Status now={now} shown={shown} keep={keep} />
+      <Status now={now} shown={shown} keep={keep} busy={busy} />
       {!stale && !failed && <Notices keep={keep} failed={null} />}
       <Blocks shown={shown} />
       {shown.answer.quilt && shown.answer.blocks.length > 0 && (

@@ -1,19 +1,19 @@
 import { sizeText, totalBuy } from "../../core/answer/phrases.ts";
 import { type KeepStore, sayKept, useKeep } from "../keep/index.ts";
-import { type Answered, useAnswers } from "./answers.ts";
+import type { Answered } from "./answers.ts";
 import { Doubtful, Said } from "./said.tsx";
 
 interface StatusProps {
   readonly now: Answered;
   readonly shown: Answered;
   readonly keep: KeepStore;
+  readonly busy: boolean;
 }
 
 /** Size, fabric, where the work is, and what can be done with it. */
-export function Status({ now, shown, keep }: StatusProps) {
+export function Status({ now, shown, keep, busy }: StatusProps) {
   const kept = useKeep(keep, (s) => s.kept);
   const open = useKeep(keep, (s) => s.open);
-  const busy = useAnswers((a) => a.busy);
   const trying = shown.brief !== now.brief;
   const doubt = shown.answer.findings.some((f) => f.severity !== "advice");
   const buy = totalBuy(shown.answer);

@@ -1,4 +1,4 @@
-import { useStore } from "zustand";
+import { startTransition, useEffect, useState } from "react";
 import { createStore } from "zustand/vanilla";
 import { spokenChange } from "../../core/answer/consequences.ts";
 import type { Answer } from "../../core/answer/types.ts";
@@ -30,7 +30,19 @@ export const answers = createStore<Answers>(() => ({
   failed: null,
 }));
 
-export const useAnswers = <T>(part: (a: Answers) => T): T => useStore(answers, part);
+/**
+ * Follows the answers without haste: what they change is rendered in slices, so that the page takes
+ * touches in between.
+ */
+export function useAnswers(): Answers {
+  const [state, setState] = useState(answers.getState);
+  useEffect(() => {
+    const follow = (): void => startTransition(() => setState(answers.getState()));
+    follow();
+    return answers.subscribe(follow);
+  }, []);
+  return state;
+}
 
 export const asking = new Asking();
 

@@ -17,12 +17,15 @@ export function useEditing(now: Answered, keep: KeepStore) {
   );
   const onStep = useCallback(
     (w: Word, by: 1 | -1) => {
-      const change = stepping(now.brief, w.id, by);
+      // The design as it is by now: quick steps come before their answers.
+      const brief = keep.state.getState().open?.brief;
+      if (!brief || !wordsOf(brief).some((x) => x.id === w.id)) return;
+      const change = stepping(brief, w.id, by);
       if (!change) return;
-      const next = wordsOf(changed(now.brief, change)).find((x) => x.id === w.id);
+      const next = wordsOf(changed(brief, change)).find((x) => x.id === w.id);
       keep.act.edit(`"${next?.text ?? w.text}"`, change);
     },
-    [keep, now.brief],
+    [keep],
   );
   const opening = word && (
     <Opening key={word} word={word} now={now} onPreview={onPreview} onTake={onTake} />

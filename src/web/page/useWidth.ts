@@ -7,8 +7,7 @@ export function useWidth<T extends HTMLElement>(): [RefObject<T | null>, number]
   useLayoutEffect(() => {
     const el = ref.current;
     if (!el) return;
-    setWidth(Math.round(el.clientWidth));
-    const seen = new ResizeObserver(() => setWidth(Math.round(el.clientWidth)));
+    const seen = new ResizeObserver(([entry]) => setWidth(Math.round(entry.contentRect.width)));
     seen.observe(el);
     return () => seen.disconnect();
   }, []);

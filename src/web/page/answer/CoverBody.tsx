@@ -11,6 +11,7 @@ import { looksFor, useSwatches } from "../useSwatches.ts";
 import { useMedia } from "../useTheme.ts";
 import { sayAloud, useView, view } from "../view.ts";
 import { Lights } from "./Lights.tsx";
+import { RulerGuide } from "./RulerGuide.tsx";
 import { Scroll } from "./Scroll.tsx";
 import { WaysOut } from "./WaysOut.tsx";
 
@@ -77,6 +78,7 @@ export function CoverBody({ shown, question }: BodyProps) {
           </tbody>
         </table>
       </Scroll>
+      <RulerGuide shown={shown} />
     </>
   );
 }

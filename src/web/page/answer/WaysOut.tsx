@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from "react";
 import { choicesFor, typed } from "../../../core/answer/choices.ts";
-import { consequences } from "../../../core/answer/consequences.ts";
+import { type Consequence, consequences } from "../../../core/answer/consequences.ts";
 import type { Change } from "../../../core/answer/words.ts";
 import type { Brief } from "../../../core/brief/index.ts";
 import { printWithUnit, stepOf } from "../../../core/measure/index.ts";
@@ -15,6 +15,12 @@ interface Way {
   readonly label: string;
   readonly brief: Brief;
   readonly change: Change;
+}
+
+interface Better {
+  readonly way: Way;
+  readonly a: Answered;
+  readonly rows: readonly Consequence[];
 }
 
 const MOST_WAYS = 3;
@@ -38,21 +44,7 @@ export function WaysOut({ shown }: { shown: Answered }) {
       live = false;
     };
   }, [ways]);
-  const doubts = (a: Answered): number =>
-    a.answer.recipes.filter((r) => r.verdict !== "proved").length;
-  const told = new Set<string>();
-  const better = ways
-    .flatMap((way) => {
-      const a = answered.get(way.brief);
-      if (!a || doubts(a) >= doubts(shown)) return [];
-      const rows = consequences(shown.answer, a.answer).filter((r) => r.changed);
-      // Two ways to the same end are one.
-      const same = rows.map((r) => `${r.id} ${r.text}`).join();
-      if (told.has(same)) return [];
-      told.add(same);
-      return [{ way, a, rows }];
-    })
-    .slice(0, MOST_WAYS);
+  const better = useMemo(() => betterOf(ways, answered, shown), [ways, answered, shown]);
   if (better.length === 0) return null;
   return (
     <div className="ways">
@@ -81,6 +73,29 @@ export function WaysOut({ shown }: { shown: Answered }) {
       </ul>
     </div>
   );
+}
+
+const doubts = (a: Answered): number =>
+  a.answer.recipes.filter((r) => r.verdict !== "proved").length;
+
+/** The ways that leave less in doubt. Two ways to the same end are one. */
+function betterOf(
+  ways: readonly Way[],
+  answered: ReadonlyMap<Brief, Answered>,
+  shown: Answered,
+): Better[] {
+  const told = new Set<string>();
+  return ways
+    .flatMap((way): Better[] => {
+      const a = answered.get(way.brief);
+      if (!a || doubts(a) >= doubts(shown)) return [];
+      const rows = consequences(shown.answer, a.answer).filter((r) => r.changed);
+      const same = rows.map((r) => `${r.id} ${r.text}`).join();
+      if (told.has(same)) return [];
+      told.add(same);
+      return [{ way, a, rows }];
+    })
+    .slice(0, MOST_WAYS);
 }
 
 const nameOf = (a: Answered, label: string): string =>

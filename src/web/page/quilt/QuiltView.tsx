@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
+import { useEffect, useMemo, useRef } from "react";
 import { wordOfRole, wordsOf } from "../../../core/answer/choices.ts";
 import { patchesLit, patchesOfRoles, patchLabel } from "../../../core/answer/phrases.ts";
 import { boundingBox } from "../../../core/geometry/index.ts";
@@ -10,9 +10,9 @@ import { looksFor, useSwatches } from "../useSwatches.ts";
 import { useTheme } from "../useTheme.ts";
 import { useWidth } from "../useWidth.ts";
 import { sameSpot, useView, view } from "../view.ts";
-import { type Layer, Painter, type Stand } from "./Painter.ts";
+import type { Layer, Stand } from "./Painter.ts";
 import { QuiltTree } from "./QuiltTree.tsx";
-import { paintRulers, type Size, type Window } from "./rulers.ts";
+import type { Size, Window } from "./rulers.ts";
 import {
   cutPicture,
   edgePicture,
@@ -26,6 +26,7 @@ import {
   spotAt,
   spotPicture,
 } from "./spots.ts";
+import { usePainting } from "./usePainting.ts";
 import { useStand } from "./useStand.ts";
 
 interface QuiltViewProps {
@@ -58,7 +59,7 @@ export function QuiltView({ shown, now, size }: QuiltViewProps) {
   const under = useView((v) => v.under);
   const lines = useView((v) => v.lines);
   const word = useView((v) => v.word);
-  const [, setNear] = useState(0);
+  const label = useRef<HTMLParagraphElement>(null);
 
   const left = width > 720 ? RULER : 0;
   const w = useMemo((): Window => {
@@ -96,19 +97,9 @@ export function QuiltView({ shown, now, size }: QuiltViewProps) {
     return decides && decides.length > 0 ? patchesOfRoles(answer, decides) : new Map();
   }, [answer, brief, lines, word]);
 
-  const painter = useRef<Painter | null>(null);
-  const frame = useRef(0);
-  const drawNow = useRef<() => void>(() => {});
-  const paint = useCallback(() => {
-    cancelAnimationFrame(frame.current);
-    frame.current = requestAnimationFrame(() => {
-      drawNow.current();
-      // What stands beside the canvas follows: the label, the buttons.
-      setNear((n) => n + 1);
-    });
-  }, []);
+  const { scene, stand, paint, moved } = usePainting(canvas);
   const nearest = lengthToInch(NEAREST, answer.unit);
-  const { stand, goTo, zoom, toFit } = useStand(canvas, w, fit, nearest, paint);
+  const { goTo, zoom, toFit } = useStand(canvas, w, fit, nearest, stand, moved);
 
   const base: readonly Layer[] = useMemo(() => {
     const reach = reachOf(answer);
@@ -127,34 +118,25 @@ export function QuiltView({ shown, now, size }: QuiltViewProps) {
     [shown, found, picture, nearest],
   );
 
-  drawNow.current = () => {
-    const el = canvas.current;
-    if (!el || width === 0) return;
-    const hidpi = Math.min(3, devicePixelRatio || 1);
-    const tall = w.bottom + FOOT;
-    if (el.width !== Math.round(width * hidpi) || el.height !== Math.round(tall * hidpi)) {
-      el.width = Math.round(width * hidpi);
-      el.height = Math.round(tall * hidpi);
-    }
-    painter.current ??= new Painter(el, paint);
-    const s = stand.current;
-    const closeness = found ? nearness(found, s, w) : 0;
-    const over: Layer[] =
-      cut && closeness > 0 ? [{ picture: cut, reach: 0, opacity: closeness }] : [];
-    painter.current.show([...base, ...over], theme, swatches);
-    painter.current.paint(s, w, hidpi);
-    const ctx = el.getContext("2d");
-    if (!ctx) return;
-    ctx.setTransform(hidpi, 0, 0, hidpi, 0, 0);
-    const whole = { width: quilt.width, height: quilt.height, ...size };
-    paintRulers(ctx, s, w, whole, answer.unit, theme, { left: left > 0 });
+  scene.current = {
+    window: w,
+    width,
+    foot: FOOT,
+    layers: (at) => {
+      const closeness = found ? nearness(found, at, w) : 0;
+      return cut && closeness > 0
+        ? [...base, { picture: cut, reach: 0, opacity: closeness }]
+        : base;
+    },
+    theme,
+    swatches,
+    size: { width: quilt.width, height: quilt.height, ...size },
+    unit: answer.unit,
+    leftRuler: left > 0,
+    onFrame: (at) => found && placeLabel(label.current, found, at, w),
   };
   // biome-ignore lint/correctness/useExhaustiveDependencies: painted anew when what is shown changes
-  useLayoutEffect(() => drawNow.current(), [base, cut, theme, swatches, width, w, found, size]);
-  useEffect(() => {
-    // The figures of the tapes wait for their face.
-    void document.fonts?.ready.then(paint);
-  }, [paint]);
+  useEffect(paint, [base, cut, theme, swatches, width, w, found, size]);
 
   const pointOf = (e: { clientX: number; clientY: number }): Found | null => {
     const el = canvas.current;
@@ -163,7 +145,7 @@ export function QuiltView({ shown, now, size }: QuiltViewProps) {
     const x = e.clientX - r.left;
     const y = e.clientY - r.top;
     if (x < w.left || x > w.right || y < w.top || y > w.bottom) return null;
-    const s = stand.current;
+    const s = stand.current ?? fit;
     return spotAt(shown, {
       x: s.x + (x - (w.left + w.right) / 2) / s.scale,
       y: s.y - (y - (w.top + w.bottom) / 2) / s.scale,
@@ -188,27 +170,17 @@ export function QuiltView({ shown, now, size }: QuiltViewProps) {
       Math.min((w.right - w.left) / (b.right - b.left), (w.bottom - w.top) / (b.top - b.bottom));
     goTo({ x: (b.left + b.right) / 2, y: (b.bottom + b.top) / 2, scale });
   };
-  const label = found && patchLabel(brief, answer, found.block, found.patch);
-  const s = stand.current;
-  const labelAt = found
-    ? Math.max(
-        w.left,
-        Math.min(w.right, (w.left + w.right) / 2 + (middleOf(found) - s.x) * s.scale),
-      )
-    : 0;
-  const atFit = s.scale <= fit.scale * 1.001;
+  const named = found && patchLabel(brief, answer, found.block, found.patch);
+  const atFit = (stand.current ?? fit).scale <= fit.scale * 1.001;
 
   return (
     <figure className="quilt" ref={box}>
       <div className="over" aria-hidden="true">
-        {label && (
-          <p
-            className={`patch-label ${labelAt > (w.left + w.right) / 2 ? "from-right" : ""}`}
-            ref={(el) => el?.style.setProperty("--at", `${labelAt}px`)}
-          >
-            <b>{label.name}</b>
-            <span className={label.doubt ? "doubt" : ""}>
-              , <Said text={label.rest} />
+        {named && (
+          <p className="patch-label" ref={label}>
+            <b>{named.name}</b>
+            <span className={named.doubt ? "doubt" : ""}>
+              , <Said text={named.rest} />
             </span>
           </p>
         )}
@@ -275,10 +247,16 @@ function openWord(id: string): void {
   );
 }
 
-const middleOf = (f: Found): number => {
+/** The label stands over its patch, and hangs to the side that has room. */
+function placeLabel(el: HTMLElement | null, f: Found, s: Stand, w: Window): void {
+  if (!el) return;
   const b = boundingBox(f.polygon);
-  return (b.left + b.right) / 2;
-};
+  const middle = (w.left + w.right) / 2;
+  const at = middle + ((b.left + b.right) / 2 - s.x) * s.scale;
+  const held = Math.max(w.left, Math.min(w.right, at));
+  el.style.setProperty("--at", `${held}px`);
+  el.classList.toggle("from-right", held > middle);
+}
 
 /** The middle of a patch, to come nearer to. */
 function middleAt(f: Found | null): { x: number; y: number } | undefined {

@@ -1,9 +1,8 @@
-import { type RefObject, useCallback, useEffect, useRef } from "react";
+import { type RefObject, useCallback, useEffect, useLayoutEffect, useRef } from "react";
 import type { Stand } from "./Painter.ts";
 import type { Window } from "./rulers.ts";
 
 export interface Standing {
-  readonly stand: RefObject<Stand>;
   /** Goes there in 160 ms, at once where motion is not wanted. */
   readonly goTo: (stand: Stand) => void;
   /** Nearer or farther by this factor, this point of the quilt coming to the middle. */
@@ -19,21 +18,24 @@ export function useStand(
   window: Window,
   fit: Stand,
   nearest: number,
-  paint: () => void,
+  stand: RefObject<Stand | null>,
+  moved: () => void,
 ): Standing {
-  const stand = useRef<Stand>(fit);
   const fitted = useRef(true);
   const moving = useRef(0);
-  const latest = useRef({ window, fit, nearest, paint });
-  latest.current = { window, fit, nearest, paint };
+  const latest = useRef({ window, fit, nearest, moved });
+  latest.current = { window, fit, nearest, moved };
 
-  const set = useCallback((next: Stand): void => {
-    const { fit, nearest, paint } = latest.current;
-    const scale = Math.min(nearest, Math.max(fit.scale, next.scale));
-    fitted.current = scale <= fit.scale * 1.001;
-    stand.current = fitted.current ? fit : within({ ...next, scale }, latest.current);
-    paint();
-  }, []);
+  const set = useCallback(
+    (next: Stand): void => {
+      const { fit, nearest, moved } = latest.current;
+      const scale = Math.min(nearest, Math.max(fit.scale, next.scale));
+      fitted.current = scale <= fit.scale * 1.001;
+      stand.current = fitted.current ? fit : within({ ...next, scale }, latest.current);
+      moved();
+    },
+    [stand],
+  );
 
   const goTo = useCallback(
     (to: Stand): void => {
@@ -42,7 +44,7 @@ export function useStand(
         set(to);
         return;
       }
-      const from = stand.current;
+      const from = stand.current ?? to;
       const start = performance.now();
       const frame = (now: number): void => {
         const k = Math.min(1, (now - start) / NEARING_MS);
@@ -57,21 +59,24 @@ export function useStand(
       };
       moving.current = requestAnimationFrame(frame);
     },
-    [set],
+    [set, stand],
   );
 
-  const zoomed = useCallback((by: number, at?: { x: number; y: number }): Stand => {
-    const { window: w, fit, nearest } = latest.current;
-    const s = stand.current;
-    const scale = Math.min(nearest, Math.max(fit.scale, s.scale * by));
-    const dx = at ? at.x - (w.left + w.right) / 2 : 0;
-    const dy = at ? at.y - (w.top + w.bottom) / 2 : 0;
-    return {
-      scale,
-      x: s.x + dx / s.scale - dx / scale,
-      y: s.y - dy / s.scale + dy / scale,
-    };
-  }, []);
+  const zoomed = useCallback(
+    (by: number, at?: { x: number; y: number }): Stand => {
+      const { window: w, fit, nearest } = latest.current;
+      const s = stand.current ?? latest.current.fit;
+      const scale = Math.min(nearest, Math.max(fit.scale, s.scale * by));
+      const dx = at ? at.x - (w.left + w.right) / 2 : 0;
+      const dy = at ? at.y - (w.top + w.bottom) / 2 : 0;
+      return {
+        scale,
+        x: s.x + dx / s.scale - dx / scale,
+        y: s.y - dy / s.scale + dy / scale,
+      };
+    },
+    [stand],
+  );
 
   const zoom = useCallback(
     (by: number, to?: { x: number; y: number }) => goTo({ ...zoomed(by), ...to }),
@@ -80,10 +85,9 @@ export function useStand(
   const toFit = useCallback(() => goTo(latest.current.fit), [goTo]);
 
   // A new size or another quilt: what stood whole stands whole again.
-  useEffect(() => {
-    if (fitted.current) stand.current = fit;
-    paint();
-  }, [fit, paint]);
+  useLayoutEffect(() => {
+    if (fitted.current || !stand.current) stand.current = fit;
+  }, [fit, stand]);
 
   useEffect(() => {
     const el = canvas.current;
@@ -105,7 +109,7 @@ export function useStand(
     };
   }, [canvas, set, zoomed]);
 
-  return { stand, goTo, zoom, toFit };
+  return { goTo, zoom, toFit };
 }
 
 /** Never so far aside that the window shows nothing of the quilt's middle. */
