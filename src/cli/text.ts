@@ -2,11 +2,13 @@ import {
   type Answer,
   borderSteps,
   gapRows,
+  meetingShapes,
   overWords,
   planWords,
   ringRows,
   sayReading,
   sayWay,
+  shapeWords,
 } from "../core/answer/index.ts";
 import type { Brief } from "../core/brief/index.ts";
 import { say } from "../core/findings/index.ts";
@@ -17,6 +19,7 @@ import {
   type Step,
   stepOf,
 } from "../core/measure/index.ts";
+import { cuttingLines } from "./cutting-text.ts";
 
 /** The answer as a page of plain text: sentence, questions, cutting list, supplies, findings. */
 export function answerText(brief: Brief, answer: Answer): string {
@@ -36,7 +39,9 @@ export function answerText(brief: Brief, answer: Answer): string {
     ...table("Will the eye part them?", gapRows(brief, answer)),
     ...table("What do I cut?", cutRows(answer, step)),
     ...table("Supplies", supplyRows(brief, answer, step)),
+    ...cuttingLines(brief, answer, step, wrap),
     ...wedgeLines(answer, step),
+    ...meetingLines(brief, answer),
     ...borderLines(brief, answer),
     ...table("In every size", sizeRows(brief, answer, step)),
     ...findingLines(answer, step),
@@ -74,6 +79,17 @@ function supplyRows(brief: Brief, answer: Answer, step: Step): string[][] {
     y.buyText,
   ]);
   return [["fabric", "usable", "", "", "", "buy"], ...rows];
+}
+
+/** Figures that appear only where blocks meet. */
+function meetingLines(brief: Brief, answer: Answer): string[] {
+  const shapes = meetingShapes(brief, answer);
+  if (shapes.length === 0) return [];
+  return [
+    "Where blocks meet",
+    wrap(`${shapes.map((s) => shapeWords(s, brief)).join("; ")}.`, "  "),
+    "",
+  ];
 }
 
 /** How each border goes on, with about how long it takes. */

@@ -1,0 +1,242 @@
+import type { Patch } from "../block/index.ts";
+import type { Brief } from "../brief/index.ts";
+import {
+  neighborsOf,
+  PARTS_FROM_LIGHTNESS,
+  type PatchLook,
+  patchLab,
+  type Value,
+  valueWord,
+} from "../fabric/index.ts";
+import { applyToPolygon, area, centroid, distance, edges, type Point } from "../geometry/index.ts";
+import { type Length, tolerances } from "../measure/index.ts";
+import { type NamedShape, nameShape, placements } from "../quilt/index.ts";
+import { answerBrief } from "./compose.ts";
+import { looksOf } from "./looks.ts";
+import type { Answer } from "./types.ts";
+import { changed, MOST_CHOICES } from "./words.ts";
+
+/** A figure that no block has by itself: it appears where blocks meet. */
+export interface MeetingShape extends NamedShape {
+  readonly fabricIds: readonly string[];
+  readonly value: Value;
+  /** Blocks it reaches into. */
+  readonly blocks: number;
+}
+
+interface Seen {
+  readonly patch: Patch;
+  readonly spot: string;
+  readonly fabricId: string;
+  readonly lightness: number;
+}
+
+/** Rows and columns looked at: enough for every meeting of a plan that repeats by two. */
+const LOOKED_AT = 3;
+
+/**
+ * Shapes across blocks, from the values alone: patches side by side that the eye does not part run
+ * together, as do alike ones whose points meet at a corner of blocks. Only what lies whole within a
+ * few blocks is named. Nothing where sashing keeps blocks apart.
+ */
+export function meetingShapes(brief: Brief, answer: Answer): MeetingShape[] {
+  if (!answer.quilt || brief.quilt.sashing) return [];
+  const { join, congruent } = tolerances(brief.unit);
+  const { seen, corners } = windowOf(brief, answer);
+  const groups = grouped(seen, corners, congruent, join);
+  const shapes = groups.flatMap((group): MeetingShape[] => {
+    const blocks = new Set(group.map((s) => s.spot)).size;
+    if (blocks < 2) return [];
+    const name = nameShape(
+      group.map((s) => s.patch.polygon),
+      congruent,
+    );
+    if (!name) return [];
+    const fabricIds = [...new Set(group.map((s) => s.fabricId))].sort();
+    const mean = group.reduce((sum, s) => sum + s.lightness, 0) / group.length;
+    return [{ ...name, fabricIds, blocks, value: valueWord({ l: mean, a: 0, b: 0 }) }];
+  });
+  const once = new Map(shapes.map((s) => [JSON.stringify(s), s]));
+  return [...once.keys()].sort().map((k) => once.get(k) as MeetingShape);
+}
+
+/** The patches of a few blocks where they lie, and the corners at which blocks meet. */
+function windowOf(brief: Brief, answer: Answer): { seen: Seen[]; corners: Point[] } {
+  const few = changed(brief, (d) => {
+    d.quilt.rows = Math.min(d.quilt.rows, LOOKED_AT);
+    d.quilt.columns = Math.min(d.quilt.columns, LOOKED_AT);
+  });
+  const looks = looksOf(brief, answer);
+  const blocks = new Map(answer.blocks.map((b) => [b.id, b]));
+  const seen: Seen[] = [];
+  const corners: Point[] = [];
+  for (const placed of placements(few, answer.quilt!)) {
+    const block = blocks.get(placed.blockId);
+    if (!block) continue;
+    corners.push(...applyToPolygon(placed.at, block.outline));
+    const byPatch = new Map(looks[block.id].map((l): [string, PatchLook] => [l.patchId, l]));
+    for (const patch of block.patches) {
+      const look = byPatch.get(patch.id);
+      if (!look) continue;
+      seen.push({
+        patch: {
+          ...patch,
+          id: `${placed.id} ${patch.id}`,
+          polygon: applyToPolygon(placed.at, patch.polygon),
+        },
+        spot: placed.id.split("~")[0],
+        fabricId: look.fabricId,
+        lightness: patchLab(look).l,
+      });
+    }
+  }
+  return { seen, corners };
+}
+
+/** Patches that run together, group by group; groups that reach the edge of what is looked at left out. */
+function grouped(
+  seen: readonly Seen[],
+  corners: readonly Point[],
+  near: Length,
+  join: Length,
+): Seen[][] {
+  const root = new Map(seen.map((s) => [s.patch.id, s.patch.id]));
+  const find = (id: string): string => {
+    const up = root.get(id) as string;
+    return up === id ? id : find(up);
+  };
+  const byId = new Map(seen.map((s) => [s.patch.id, s]));
+  const alike = (p: Seen, q: Seen): boolean =>
+    Math.abs(p.lightness - q.lightness) < PARTS_FROM_LIGHTNESS;
+  const open = new Map(seen.map((s) => [s.patch.id, perimeter(s.patch)]));
+  for (const n of neighborsOf(
+    seen.map((s) => s.patch),
+    Math.max(join, near),
+  )) {
+    for (const id of [n.a, n.b]) open.set(id, (open.get(id) as Length) - n.seam);
+    if (alike(byId.get(n.a) as Seen, byId.get(n.b) as Seen)) root.set(find(n.a), find(n.b));
+  }
+  for (const corner of corners) {
+    const here = seen.filter((s) => s.patch.polygon.some((v) => distance(v, corner) <= near));
+    here.forEach((p, i) => {
+      for (const q of here.slice(i + 1))
+        if (alike(p, q)) root.set(find(p.patch.id), find(q.patch.id));
+    });
+  }
+  const groups = new Map<string, Seen[]>();
+  for (const s of seen) {
+    const id = find(s.patch.id);
+    groups.set(id, [...(groups.get(id) ?? []), s]);
+  }
+  return [...groups.values()].filter((g) =>
+    g.every((s) => (open.get(s.patch.id) as Length) <= perimeter(s.patch) * 1e-6),
+  );
+}
+
+const perimeter = (p: Patch): Length =>
+  edges(p.polygon).reduce((sum, e) => sum + distance(e.from, e.to), 0);
+
+/** One way to lay the same blocks, with what appears where they meet. */
+export interface Arranged {
+  readonly label: string;
+  readonly brief: Brief;
+  readonly shapes: readonly MeetingShape[];
+  /** The brief as it is. */
+  readonly now: boolean;
+}
+
+type Quilt = Brief["quilt"];
+
+/** One word each: how the same blocks may lie. Where a plan has one cell its blocks may alternate. */
+const WAYS: readonly { readonly label: string; readonly lay: (q: Quilt) => void }[] = [
+  {
+    label: "in straight rows",
+    lay: (q) => {
+      q.arrangement = "rows";
+      delete q.offset;
+    },
+  },
+  {
+    label: "every second one turned",
+    lay: (q) => {
+      const cell = q.plan[0][0];
+      const own = typeof cell === "string" ? { block: cell, quarters: 0, mirrored: false } : cell;
+      const turned = { ...own, quarters: (own.quarters + 1) % 4 };
+      q.plan = [
+        [cell, turned],
+        [turned, cell],
+      ];
+    },
+  },
+  {
+    label: "every second row shifted",
+    lay: (q) => {
+      q.arrangement = "rows";
+      q.offset = true;
+    },
+  },
+  {
+    label: "on point",
+    lay: (q) => {
+      q.arrangement = "on-point";
+      delete q.offset;
+    },
+  },
+];
+
+/** Does a quarter turn lay every patch on one of the same fabric? */
+function sameTurned({ patches, fabricOf }: Answer["blocks"][number]): boolean {
+  const at = patches.map((p) => ({ middle: centroid(p.polygon), fabric: fabricOf[p.id] }));
+  const near = Math.sqrt(patches.reduce((sum, p) => sum + area(p.polygon), 0)) * 1e-6;
+  return at.every(({ middle, fabric }) => {
+    const turned = { x: -middle.y, y: middle.x };
+    return at.some((o) => o.fabric === fabric && distance(o.middle, turned) <= near);
+  });
+}
+
+/** At most four ways to lay the same square blocks, the one there is first, each with its shapes. */
+export function arrangementsOf(brief: Brief): Arranged[] {
+  const one = brief.quilt.plan.length === 1 && brief.quilt.plan[0].length === 1;
+  const answer = answerBrief(brief);
+  const turns = one && !answer.blocks.every(sameTurned);
+  const fits = brief.quilt.arrangement !== "hexagon-rows" && !brief.quilt.sashing;
+  const others = fits ? WAYS.filter((w) => turns || w.label !== "every second one turned") : [];
+  const all = [
+    { label: "as it is", brief, now: true },
+    ...others.map(({ label, lay }) => ({
+      label,
+      brief: changed(brief, (d) => {
+        delete d.sizes;
+        lay(d.quilt);
+        if (label === "on point") d.quilt.setting ??= d.fabrics[d.fabrics.length - 1].id;
+      }),
+      now: false,
+    })),
+  ];
+  const seen = new Set<string>();
+  const different = all.filter(({ brief: b }) => {
+    const key = JSON.stringify([b.quilt.arrangement, b.quilt.offset ?? false, b.quilt.plan]);
+    return !seen.has(key) && seen.add(key);
+  });
+  return different
+    .slice(0, MOST_CHOICES)
+    .map((a) => ({ ...a, shapes: meetingShapes(a.brief, a.now ? answer : answerBrief(a.brief)) }));
+}
+
+const COUNTS = ["", "", "two", "three", "four", "five", "six", "seven", "eight"];
+
+/** "a star of four points in Straw, across four blocks". */
+export function shapeWords(s: MeetingShape, brief: Brief): string {
+  const names = s.fabricIds.map((id) => brief.fabrics.find((f) => f.id === id)?.name ?? id);
+  const count = COUNTS[s.points] ?? String(s.points);
+  const what = {
+    ring: "a ring",
+    pinwheel: `a pinwheel of ${count} blades`,
+    star: `a star of ${count} points`,
+    square: "a square",
+    diamond: "a diamond",
+    hexagon: "a hexagon",
+    octagon: "an octagon",
+  }[s.shape];
+  return `${what} in ${names.join(" and ")}, across ${COUNTS[s.blocks] ?? s.blocks} blocks`;
+}
