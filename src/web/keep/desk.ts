@@ -4,7 +4,7 @@ import type { Brief } from "../../core/brief/index.ts";
 import { Base, type Head } from "./database.ts";
 import { freshLine, type Line } from "./history.ts";
 import { Pictures } from "./pack.ts";
-import { randomText, readFileRow, setDeleted } from "./records.ts";
+import { lastVersionAt, randomText, readFileRow, setDeleted } from "./records.ts";
 import { load, Session } from "./session.ts";
 import type { DesignLine, KeepOptions, KeepState, Notice, OpenDesign, Recipe } from "./types.ts";
 
@@ -32,6 +32,7 @@ export class Desk {
   private readonly unreadable = new Map<string, string>();
   private readonly channel: BroadcastChannel;
   private previewed: Recipe | null = null;
+  private lastShown: { of: Brief; change: Recipe; shown: Brief } | null = null;
 
   constructor(options: KeepOptions) {
     this.options = options;
@@ -66,7 +67,7 @@ export class Desk {
       id,
       title: line.brief.title,
       brief: line.brief,
-      shown: this.previewed ? produce(line.brief, this.previewed) : line.brief,
+      shown: this.shownOf(line.brief),
       revision,
       ...(undo && { undoWords: undo.words }),
       ...(redo && { redoWords: redo.words }),
@@ -74,13 +75,25 @@ export class Desk {
     };
   }
 
+  /** The same object for the same question: whoever follows the state need not answer it twice. */
+  private shownOf(brief: Brief): Brief {
+    if (!this.previewed) return brief;
+    const { of, change, shown } = this.lastShown ?? {};
+    if (shown && of === brief && change === this.previewed) return shown;
+    const fresh = produce(brief, this.previewed);
+    this.lastShown = { of: brief, change: this.previewed, shown: fresh };
+    return fresh;
+  }
+
   private seenFile = memo((file: { name: string; changedOnDisk: boolean }) => ({
     name: file.name,
     changedOnDisk: file.changedOnDisk,
   }));
 
+  /** What is told again takes the place of its like: a tab left alone does not fill with news. */
   tell = (notice: Notice): void => {
-    this.state.setState(({ notices }) => ({ notices: [...notices, notice] }));
+    const other = (n: Notice) => n.kind !== notice.kind || n.kind === "deleted";
+    this.state.setState(({ notices }) => ({ notices: [...notices.filter(other), notice] }));
   };
 
   preview(change: Recipe | null): void {
@@ -166,6 +179,10 @@ export class Desk {
       await session.keepVersion("as it was before this page was renewed", found.renewed);
       await session.save();
     }
+    session.versionAt = await this.base
+      .get()
+      .then((db) => lastVersionAt(db, id))
+      .catch(() => undefined);
     await this.relink(session);
     return session;
   }

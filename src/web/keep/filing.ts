@@ -3,6 +3,7 @@ import type { Desk } from "./desk.ts";
 import { chooseFile, chooseWhere, handOver, mayWrite, readText, writeFile } from "./files.ts";
 import { replaced } from "./history.ts";
 import { writeFileRow } from "./records.ts";
+import { sentences } from "./say.ts";
 import type { FileLink, Session } from "./session.ts";
 import { fileName, fileText } from "./text.ts";
 
@@ -95,8 +96,7 @@ export class Filing {
     if (!("text" in got)) return this.refuse(file.name, got.why);
     const read = this.desk.options.reader.text(got.text);
     if (read.ok) return { text: got.text, brief: read.brief };
-    const why = read.refusals.map(({ path, message }) => (path ? `${path}: ${message}` : message));
-    return this.refuse(file.name, ...why.slice(0, 5));
+    return this.refuse(file.name, ...sentences(read.refusals));
   }
 
   private async write(session: Session, handle: FileSystemFileHandle): Promise<void> {

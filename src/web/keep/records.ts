@@ -236,6 +236,12 @@ export async function readVersions(db: Database, id: string): Promise<VersionRow
   return (await db.getAll("versions", from(id, 0))).reverse();
 }
 
+/** When the newest dated version was kept, in milliseconds; undefined when there is none. */
+export async function lastVersionAt(db: Database, id: string): Promise<number | undefined> {
+  const cursor = await db.transaction("versions").store.openCursor(from(id, 0), "prev");
+  return cursor ? Date.parse(cursor.value.at) : undefined;
+}
+
 export async function readFileRow(db: Database, id: string): Promise<FileRow | undefined> {
   return db.get("files", id);
 }

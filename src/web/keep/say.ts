@@ -1,3 +1,4 @@
+import type { Refusal } from "../../core/brief/index.ts";
 import type { Kept, Notice, NotSaved } from "./types.ts";
 
 const NOT_SAVED: Readonly<Record<NotSaved, string>> = {
@@ -34,3 +35,7 @@ export function sayNotice(notice: Notice): string {
       return `Another program changed ${notice.name}. It was not written over.`;
   }
 }
+
+/** Why a document was refused, each with its place; the first few say enough. */
+export const sentences = (refusals: readonly Refusal[]): string[] =>
+  refusals.slice(0, 5).map(({ path, message }) => (path ? `${path}: ${message}` : message));

@@ -1,7 +1,7 @@
 import type { Brief } from "../../core/brief/index.ts";
 import { type Base, whyNot } from "./database.ts";
 import { freshLine, type Line, sharedSteps } from "./history.ts";
-import type { Pictures } from "./pack.ts";
+import { Pictures, pack } from "./pack.ts";
 import {
   type Known,
   newMark,
@@ -12,6 +12,7 @@ import {
   writeVersion,
 } from "./records.ts";
 import { same } from "./same.ts";
+import { sentences } from "./say.ts";
 import type { Kept, Notice, NotSaved, Reader, Stale, Step } from "./types.ts";
 
 /** After how long, in milliseconds, a failed save is tried again: the last of these from then on. */
@@ -57,6 +58,8 @@ export class Session {
   file: FileLink | null = null;
   stale: Stale | null = null;
   pictures: Pictures;
+  /** When the last dated version was kept, in milliseconds. */
+  versionAt: number | undefined;
   private known: Known | null;
   /** The state that was read back from the storage and found equal. */
   private proved: Line | null;
@@ -97,8 +100,15 @@ export class Session {
     return this.proved === this.line;
   }
 
+  /** Takes a new state, if it could be read again: nothing is kept that would not open. */
   become(line: Line): Promise<void> {
     if (line === this.line) return Promise.resolve();
+    // Photos are left out of the reading: they are long, and any text will do for them.
+    const read = this.around.reader.document(pack(line.brief, new Pictures()).value);
+    if (!read.ok) {
+      this.around.tell({ kind: "refused", name: line.brief.title, why: sentences(read.refusals) });
+      return Promise.resolve();
+    }
     this.line = line;
     this.around.changed();
     return this.save();
@@ -266,11 +276,7 @@ export async function load(base: Base, reader: Reader, id: string): Promise<Foun
   if (!rows) return { kind: "missing" };
   const read = reader.document(rows.document);
   if (!read.ok) {
-    const [first] = read.refusals;
-    return {
-      kind: "unreadable",
-      why: first.path ? `${first.path}: ${first.message}` : first.message,
-    };
+    return { kind: "unreadable", why: sentences(read.refusals)[0] };
   }
   const { head, steps, pictures, document } = rows;
   // A document brought to a newer version is a new beginning: old steps would not fit it.

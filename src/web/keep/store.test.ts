@@ -92,6 +92,28 @@ describe("one tab", () => {
     expect(opening(keep).shown).toBe(opening(keep).brief);
   });
 
+  test("what could not be read again is not made", async () => {
+    const keep = await open(newName());
+    const { brief } = opening(keep);
+    keep.act.edit("make the seam a thumb", (b) => {
+      b.seam = "a thumb";
+    });
+    expect(opening(keep).brief).toBe(brief);
+    expect(keep.state.getState().notices.at(-1)).toMatchObject({ kind: "refused" });
+    await keep.act.rename(opening(keep).id, "");
+    expect(opening(keep).title).toBe("Reed runner");
+    expect(keep.state.getState().notices).toHaveLength(1);
+  });
+
+  test("a shown preview stays the same object while nothing changes it", async () => {
+    const keep = await open(newName());
+    keep.act.preview(setRows(11));
+    const { shown } = opening(keep);
+    await keep.act.keepVersion("by hand");
+    await keep.act.saveAgain();
+    expect(opening(keep).shown).toBe(shown);
+  });
+
   test("photos are stored once, however many edits, steps and versions hold them", async () => {
     const name = newName();
     const keep = await open(name);
@@ -145,6 +167,14 @@ describe("one tab", () => {
     const versions = await keep.act.versions();
     expect(versions.map((v) => v.name)).toEqual(["as it stood"]);
     expect((await keep.act.readVersion(versions[0].n))?.quilt.rows).toBe(5);
+
+    await keep.act.close();
+    const again = await open(name, { now });
+    await edit(again, 7);
+    expect(await again.act.versions()).toHaveLength(1);
+    hours = 4;
+    await edit(again, 8);
+    expect(await again.act.versions()).toHaveLength(2);
   });
 
   test("a clock set back harms nothing", async () => {

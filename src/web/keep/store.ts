@@ -29,7 +29,6 @@ export function createKeep(options: KeepOptions): KeepStore {
 
 function actions(desk: Desk, filing: Filing): Omit<Keep, "close"> {
   const stamp = () => desk.now().toISOString();
-  const versionAt = new Map<string, number>();
   let asked = false;
 
   const askToLast = () => {
@@ -43,9 +42,9 @@ function actions(desk: Desk, filing: Filing): Omit<Keep, "close"> {
   /** Before the first edit in a while, what stood before is kept as a dated version. */
   const keepDated = (session: Session) => {
     const now = desk.now().getTime();
-    const last = versionAt.get(session.id);
+    const last = session.versionAt;
     if (last !== undefined && Math.abs(now - last) < VERSION_EVERY) return;
-    versionAt.set(session.id, now);
+    session.versionAt = now;
     if (session.line.steps.length > 0) void session.keepVersion("as it stood", session.line.brief);
   };
 
