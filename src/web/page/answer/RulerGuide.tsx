@@ -8,8 +8,8 @@ export function RulerGuide({ shown }: { shown: Answered }) {
   const { brief, answer } = shown;
   const step = stepOf(brief.step, brief.unit);
   return answer.wedges.map((guide) => (
-    <details key={guide.blockId} className="guide">
-      <summary className="touch">
+    <details key={guide.blockId} className="tree-list guide">
+      <summary className="touch tall">
         The <Said text={printWithUnit(guide.strip, step)} /> wedge by any ruler, or none
       </summary>
       <ul>
