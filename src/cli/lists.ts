@@ -36,6 +36,16 @@ export function listFiles(brief: Brief, answer: Answer): [string, string][] {
     y.buy,
     y.buyText,
   ]);
+  const order: Row[] = answer.cutting.flatMap((c) =>
+    c.orders.flatMap((o) =>
+      o.steps.map((s): Row => {
+        const { pieceIds = [] } = answer.demands.find((d) => d.id === s.demandId) ?? {};
+        const letters = pieceIds.map((id) => answer.pieces.find((p) => p.id === id)?.letter ?? id);
+        const what = [letters.join(" "), s.copies ?? ""];
+        return [name(c.fabricId), o.from, s.number, s.op, s.size, s.cuts, ...what];
+      }),
+    ),
+  );
   const unit = brief.unit;
   return [
     [
@@ -56,6 +66,13 @@ export function listFiles(brief: Brief, answer: Answer): [string, string][] {
       ]),
     ],
     ["cuts.csv", csvText([["piece", "cut", "how", `lengths ${unit}`], ...cuts])],
+    [
+      "cutting-order.csv",
+      csvText([
+        ["fabric", "from", "step", "do", `size ${unit}`, "cuts", "pieces", "copies"],
+        ...order,
+      ]),
+    ],
     [
       "supplies.csv",
       csvText([

@@ -1,5 +1,6 @@
-import { type Answer, answerBrief } from "../../core/answer/index.ts";
+import type { Answer } from "../../core/answer/index.ts";
 import { canonicalText } from "../../core/brief/index.ts";
+import { PLANNING, plannedAnswer } from "../best.ts";
 import type { Command } from "../command.ts";
 import { EXIT } from "../exit.ts";
 import { readInput } from "../files.ts";
@@ -14,13 +15,18 @@ export const answer: Command = {
   arguments: { usage: "BRIEF", least: 1, most: 1 },
   summary: "the questions and their answers, as text or as JSON",
   options: {
+    ...PLANNING,
     json: { type: "boolean", help: "the whole answer as JSON (docs/schema/answer.schema.json)" },
   },
-  examples: ["eighthwise answer tidepool.json", "eighthwise new | eighthwise answer - --json"],
+  examples: [
+    "eighthwise answer tidepool.json",
+    "eighthwise new | eighthwise answer - --json",
+    "eighthwise answer tidepool.json --best",
+  ],
   run: async (given, io) => {
     const { brief } = await readInput(given.arguments[0], io);
-    const result = answerBrief(brief);
+    const { answer: result, stopped } = await plannedAnswer(brief, given, io, "answer");
     io.out(given.flag("json") ? canonicalText(result) : answerText(brief, result));
-    return exitOf(result);
+    return stopped ? EXIT.stopped : exitOf(result);
   },
 };

@@ -1,10 +1,11 @@
-import { type Answer, answerBrief, looksOf } from "../../core/answer/index.ts";
+import { type Answer, looksOf } from "../../core/answer/index.ts";
 import { type Brief, canonicalText } from "../../core/brief/index.ts";
 import { say } from "../../core/findings/index.ts";
 import { stepOf } from "../../core/measure/index.ts";
 import { makeSheet, type SheetOptions, sheetJob, sheetNames } from "../../core/sheet/index.ts";
 import { nodeFonts } from "../../pdf/fonts.node.ts";
 import { writePdf } from "../../pdf/index.ts";
+import { PLANNING, plannedAnswer } from "../best.ts";
 import type { Command, Given } from "../command.ts";
 import { Ending, EXIT } from "../exit.ts";
 import { readInput, writeAll } from "../files.ts";
@@ -53,6 +54,7 @@ export const make: Command = {
   arguments: { usage: "BRIEF --out DIR", least: 1, most: 1 },
   summary: "write everything there is to a folder: text, JSON, CSV, pictures, printed sheets",
   options: {
+    ...PLANNING,
     out: { type: "string", short: "o", value: "DIR", help: "the folder to write to" },
     paper: {
       type: "string",
@@ -73,11 +75,12 @@ export const make: Command = {
     if (out === undefined) throw new Ending(EXIT.bad, "make: say where to write with --out DIR");
     const { created, ...options } = sheetOptions(given);
     const { brief, path } = await readInput(given.arguments[0], io);
-    const answer = answerBrief(brief);
+    const { answer, stopped } = await plannedAnswer(brief, given, io, "make");
     const files = filesOf(brief, answer);
     const job = sheetJob(brief, answer, options);
     for (const name of sheetNames(job)) {
-      if (io.signal.aborted) throw new Ending(EXIT.stopped, "stopped; nothing was written");
+      if (io.signal.aborted && !stopped)
+        throw new Ending(EXIT.stopped, "stopped; nothing was written");
       io.err(`setting ${name}\n`);
       const bytes = await writePdf([makeSheet(job, name)], {
         fonts: nodeFonts(),
@@ -90,6 +93,6 @@ export const make: Command = {
     const speech = { step: stepOf(brief.step, brief.unit) };
     for (const f of answer.findings) io.err(`${f.severity}: ${say(f, speech)}\n`);
     for (const name of files.keys()) io.out(`${name}\n`);
-    return exitOf(answer);
+    return stopped ? EXIT.stopped : exitOf(answer);
   },
 };

@@ -38,6 +38,11 @@ export interface WaysLaid {
   readonly down: number;
 }
 
+/** A cutting order, and what is cut: "bolt", or the id of a piece in hand or an offcut. */
+export interface OrderFrom extends CuttingOrder {
+  readonly from: string;
+}
+
 /** What the cutting table needs to know of one fabric, beside its layout. */
 export interface FabricCutting {
   readonly fabricId: string;
@@ -47,7 +52,7 @@ export interface FabricCutting {
   readonly pieces?: SheetPlan;
   readonly sheets?: readonly Sheet[];
   /** Pieces in hand first, then the bolt, then what its long cuts leave. */
-  readonly orders: readonly CuttingOrder[];
+  readonly orders: readonly OrderFrom[];
   readonly hands: readonly HandsLedger[];
   readonly ways: readonly WaysLaid[];
   /** True wedges that fall off, and the needs they would serve. The plan does not count on them. */
@@ -78,13 +83,13 @@ export function cuttingOf(input: CuttingInput): FabricCutting[] {
       ...(cut && { pieces: cut, sheets: plan.sheets }),
       orders: [
         ...onPieces(layout, cut, inHand),
-        ...fromBolt(plan, layout),
+        fromBolt(plan, layout),
         ...onPieces(layout, cut, isOffcut),
-      ]
-        .map((l) => cuttingOrder(l, own))
-        .filter((o) => o.steps.length > 0),
+      ].flatMap(({ from, layout: l }): OrderFrom[] =>
+        l.strips.length > 0 ? [{ from, ...cuttingOrder(l, own) }] : [],
+      ),
       hands: handsOf(layout.fabricId, input),
-      ways: waysOf([...onPieces(layout, cut, inHand), layout], own),
+      ways: waysOf([...onPieces(layout, cut, inHand).map((p) => p.layout), layout], own),
       waste,
       // A gap lies the other way up than what was cut beside it.
       offers: offerWedges(
@@ -95,26 +100,31 @@ export function cuttingOf(input: CuttingInput): FabricCutting[] {
   });
 }
 
+interface CutFrom {
+  readonly from: string;
+  readonly layout: FabricLayout;
+}
+
 /** Each kind of piece that is cut, as a layout of its own, its strips as often as it is cut. */
 const onPieces = (
   layout: FabricLayout,
   plan: SheetPlan | undefined,
   which: (sheetId: string) => boolean,
-): FabricLayout[] =>
+): CutFrom[] =>
   (plan?.sheets ?? [])
     .filter((s) => which(s.sheetId))
-    .map((s) => ({
-      ...layout,
-      width: s.width,
-      strips: s.strips.map((strip) => ({ ...strip, times: strip.times * s.times })),
-    }));
+    .map((s) => {
+      const strips = s.strips.map((strip) => ({ ...strip, times: strip.times * s.times }));
+      return { from: s.sheetId, layout: { ...layout, width: s.width, strips } };
+    });
 
 const inHand = (sheetId: string): boolean => !isOffcut(sheetId);
 
 /** Long cuts and the rest as they are cut: the offcuts have an order of their own. */
-const fromBolt = ({ long, bolt }: FabricPlan, layout: FabricLayout): FabricLayout[] => [
-  { ...layout, strips: [...(long?.strips ?? []), ...bolt.strips] },
-];
+const fromBolt = ({ long, bolt }: FabricPlan, layout: FabricLayout): CutFrom => ({
+  from: "bolt",
+  layout: { ...layout, strips: [...(long?.strips ?? []), ...bolt.strips] },
+});
 
 function handsOf(fabricId: string, { brief, pieces, demands }: CuttingInput): HandsLedger[] {
   const handed = new Set(demands.flatMap((d) => (d.hand === "none" ? [] : d.pieceIds)));

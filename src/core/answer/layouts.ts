@@ -102,7 +102,7 @@ const byFabric = (brief: Brief, yardages: readonly Yardage[]): Yardage[] =>
 
 /**
  * Long cuts and the rest one after another on the bolt. Where pieces in hand or offcuts serve too,
- * only area bounds the whole: the planner's own bounds hold for strips of the bolt alone.
+ * area and the long cuts bound the whole: the planner's own bounds hold for strips of the bolt alone.
  */
 function oneDrawing(plan: FabricPlan, folds: 0 | 1): FabricLayout {
   const { long, bolt, pieces, length } = plan;
@@ -115,7 +115,9 @@ function oneDrawing(plan: FabricPlan, folds: 0 | 1): FabricLayout {
       ? planHandbook(plan.demands, stock).length
       : (long?.handbook ?? 0) + bolt.handbook;
   const held = inHand.reduce((t, s) => t + s.count * s.width * s.length, 0);
-  const lowerBound = Math.min(length, Math.max(0, areaOf(plan.demands) - held) / bolt.width);
+  // Long cuts come from the bolt whatever else does, so what they take alone bounds the whole too.
+  const area = (areaOf(plan.demands) - held) / bolt.width;
+  const lowerBound = Math.min(length, Math.max(0, area, long?.lowerBound ?? 0));
   return {
     ...bolt,
     strips: [...withOffcuts(plan), ...after],
