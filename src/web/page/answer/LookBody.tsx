@@ -1,19 +1,25 @@
-import { useCallback } from "react";
-import type { AnswerBlock } from "../../../core/answer/types.ts";
-import { blockPicture } from "../../../core/picture/block.ts";
-import type { Picture } from "../../../core/picture/marks.ts";
-import type { Answered } from "../answers.ts";
-import { PictureView } from "../PictureView.tsx";
+import { lazy, Suspense } from "react";
 import type { BodyProps } from "../Questions.tsx";
-import { looksFor, useSwatches } from "../useSwatches.ts";
+import { BlockLook } from "./look/BlockLook.tsx";
+
+const Look = lazy(() => import("./look/Look.tsx"));
+
+/** What the fabric will look like; every kind of block at once, the rest when it has come. */
+export function LookBody(p: BodyProps) {
+  return (
+    <Suspense fallback={<Plain {...p} />}>
+      <Look {...p} />
+    </Suspense>
+  );
+}
 
 /** Every kind of block with the real fabric in each patch, side by side at one scale. */
-export function LookBody({ shown }: BodyProps) {
+function Plain({ shown }: BodyProps) {
   return (
     <ul className="blocks">
       {shown.answer.blocks.map((b) => (
         <li key={b.id}>
-          <Block block={b} shown={shown} />
+          <BlockLook block={b} shown={shown} />
           <p>
             <b>{b.name}</b>
           </p>
@@ -21,15 +27,4 @@ export function LookBody({ shown }: BodyProps) {
       ))}
     </ul>
   );
-}
-
-function Block({ block, shown }: { block: AnswerBlock; shown: Answered }) {
-  const swatches = useSwatches(shown.brief);
-  const { unit } = shown.answer;
-  const make = useCallback(
-    (): Picture =>
-      blockPicture(block, { unit, looks: looksFor(shown)[block.id] ?? [], title: block.name }),
-    [block, unit, shown],
-  );
-  return <PictureView make={make} swatches={swatches} most={unit === "in" ? 26 : 26 / 25.4} />;
 }
