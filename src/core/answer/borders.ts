@@ -10,7 +10,8 @@ const borderOf = (patchId: string): number | undefined => {
 
 /**
  * Borders as the brief cuts them. Across: strips from selvage to selvage, joined where the border is
- * longer. Along: whole, their length parallel to the selvage. Other demands stay as they are.
+ * longer. Along: whole, their length parallel to the selvage. A strip set has no selvage to lie along:
+ * its border runs along its strips, joined. Other demands stay as they are.
  */
 export function borderDemands(
   brief: Brief,
@@ -23,10 +24,11 @@ export function borderDemands(
       return cuts.length === 0 ? [] : [[p.id, cuts.includes("along") ? "along" : "across"]];
     }),
   );
+  const sets = new Set(brief.fabrics.filter((f) => f.kind === "strip-set").map((f) => f.id));
   return demands.map((d): Demand => {
     const cut = d.pieceIds.map((id) => cutOf.get(id)).find((c) => c !== undefined);
     if (!cut || d.shape.kind !== "rect") return d;
-    if (cut === "across") return { ...d, turns: "half" };
+    if (cut === "across" || sets.has(d.fabricId)) return { ...d, turns: "half" };
     const { joinLoss: _, ...rest } = d;
     const { first, height } = d.shape;
     const long = Math.max(first, height);
