@@ -1,18 +1,6 @@
-import type { BlockGeometry, Role } from "../block/index.ts";
+import { type BlockGeometry, BROADER_ROLES } from "../block/index.ts";
 import type { Block, Brief } from "../brief/index.ts";
 import type { Finding } from "../findings/index.ts";
-
-/** What a role falls back to when the brief does not name it: "wedge" stands for both wedges. */
-const BROADER: Readonly<Partial<Record<Role, readonly string[]>>> = {
-  "wedge-even": ["wedge"],
-  "wedge-odd": ["wedge"],
-  "background-left": ["background"],
-  "background-right": ["background"],
-  corner: ["background"],
-  trapezoid: ["background"],
-  kite: ["background"],
-  bar: ["background"],
-};
 
 export interface Clothed {
   readonly fabricOf: Readonly<Record<string, string>>;
@@ -28,7 +16,7 @@ export function fabricsOf(block: Block, geometry: BlockGeometry, brief: Brief): 
   const bare = new Set<string>();
   for (const patch of geometry.patches) {
     const whole = `${block.id}/${patch.id.slice(patch.id.indexOf("/") + 1)}`;
-    const names = [whole, patch.role, ...(BROADER[patch.role] ?? []), "patch"];
+    const names = [whole, patch.role, ...(BROADER_ROLES[patch.role] ?? []), "patch"];
     const name = names.find((n) => Object.hasOwn(block.fabric, n));
     if (name === undefined) bare.add(patch.role);
     fabricOf[patch.id] = name === undefined ? brief.fabrics[0].id : block.fabric[name];
@@ -50,7 +38,8 @@ export function fabricLetters(brief: Brief): Readonly<Record<string, string>> {
   return Object.fromEntries(brief.fabrics.map((f, i) => [f.id, letterOf(i)]));
 }
 
-function letterOf(i: number): string {
+/** Letters as in a column heading: A ... Z, AA, AB ... */
+export function letterOf(i: number): string {
   const last = String.fromCharCode(65 + (i % 26));
   return i < 26 ? last : letterOf(Math.floor(i / 26) - 1) + last;
 }

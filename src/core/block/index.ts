@@ -6,5 +6,6 @@ export { OWN_ROLES } from "./own/lay-out-own.ts";
 export type { LetteredPoint } from "./own/letters.ts";
 export { grow, outlineOf, type Plan, patchesOf, unitsOf } from "./plan.ts";
 export * from "./radial.ts";
+export * from "./roles.ts";
 export { type Circle, circleOf, type Turned } from "./sectors.ts";
 export * from "./types.ts";

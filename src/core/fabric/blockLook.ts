@@ -1,4 +1,4 @@
-import type { BlockGeometry, Patch, Role } from "../block/index.ts";
+import { type BlockGeometry, BROADER_ROLES, type Patch } from "../block/index.ts";
 import type { Block, Placement } from "../brief/index.ts";
 import {
   andThen,
@@ -25,16 +25,9 @@ export interface Place {
   readonly at?: { readonly x: Length; readonly y: Length; readonly turn: Degree };
 }
 
-const BROADER: Readonly<Partial<Record<Role, readonly string[]>>> = {
-  "wedge-even": ["wedge"],
-  "wedge-odd": ["wedge"],
-  "background-left": ["background"],
-  "background-right": ["background"],
-};
-
 /** The place of a patch: by its own id, then its role, then the broader role; else free and up. */
 export function placeOf(block: Block, patch: Pick<Patch, "id" | "role">, unit: Unit): Place {
-  const names = [patch.id, patch.role, ...(BROADER[patch.role] ?? [])];
+  const names = [patch.id, patch.role, ...(BROADER_ROLES[patch.role] ?? [])];
   const name = names.find((n) => block.place && Object.hasOwn(block.place, n));
   const said: Placement = (name && block.place?.[name]) || { round: "free", way: "up" };
   return {

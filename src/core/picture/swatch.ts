@@ -1,3 +1,4 @@
+import { letterOf } from "../answer/fabrics.ts";
 import type { Brief } from "../brief/index.ts";
 import { type Look, lookOf } from "../fabric/index.ts";
 import { knownLength } from "../measure/index.ts";
@@ -38,12 +39,6 @@ export interface Swatch {
 }
 
 export type Swatches = Readonly<Record<string, Swatch>>;
-
-/** Letters as in a column heading: A ... Z, AA, AB ... */
-export function letterOf(index: number): string {
-  const last = String.fromCharCode(65 + (index % 26));
-  return index < 26 ? last : letterOf(Math.floor(index / 26) - 1) + last;
-}
 
 /**
  * One swatch a fabric, lettered in the order of the brief unless `letters` says otherwise. The
