@@ -14,6 +14,7 @@ export interface QuiltInstance {
     readonly rotate?: boolean;
   }[];
   readonly lowerBound?: number;
+  readonly lowerBoundStacked?: number;
   readonly bestKnownLength?: number;
   readonly areaBound?: number;
 }

@@ -24,9 +24,14 @@ export function printQuilts(rows: readonly QuiltRow[]): string {
   );
 }
 
-export function quiltTable(rows: readonly QuiltRow[], instances: readonly QuiltInstance[]): string {
+export function quiltTable(
+  rows: readonly QuiltRow[],
+  instances: readonly QuiltInstance[],
+  stacks: boolean,
+): string {
+  const known = (i: number) => instances[i][stacks ? "lowerBoundStacked" : "lowerBound"];
   const body = rows.map((r, i) => {
-    const gap = gapOf(r, instances[i].lowerBound);
+    const gap = gapOf(r, known(i));
     return `| ${[
       r.id,
       r.types,
@@ -43,7 +48,7 @@ export function quiltTable(rows: readonly QuiltRow[], instances: readonly QuiltI
       r.packer ?? "",
     ].join(" | ")} |`;
   });
-  const gaps = rows.map((r, i) => gapOf(r, instances[i].lowerBound));
+  const gaps = rows.map((r, i) => gapOf(r, known(i)));
   const head =
     "id | types | pieces | handbook | first | best | bound | gap | saved | yards | bound yards | area bound | packer";
   return [

@@ -85,7 +85,7 @@ async function quilts(instances: readonly QuiltInstance[]): Promise<void> {
   const solver = await loadSolver();
   const rows = instances.map((q, i) => quiltRow(q, firsts[i], solver));
   if (values.json) print(JSON.stringify(rows, undefined, 1));
-  else print(values.table ? quiltTable(rows, instances) : printQuilts(rows));
+  else print(values.table ? quiltTable(rows, instances, values.stacks) : printQuilts(rows));
 }
 
 function quiltRow(

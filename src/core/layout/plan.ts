@@ -102,10 +102,19 @@ function firstParts(
     if (jobs.length === 0) return [];
     const problem = stripProblem(jobs, stock, layers, options.stacks ?? false);
     const relaxed = relax(problem, problem.cuts);
-    const plan = roundPlan(problem, relaxed);
+    const plan = firstPlan(problem, relaxed, stock, layers);
     return [{ layers, problem, relaxed, plan, bound: Math.min(relaxed.bound, lengthOf(plan)) }];
   });
   return { work, parts };
+}
+
+/** Stacks widen the choice, so the plan without them is a plan too. */
+function firstPlan(p: StripProblem, relaxed: Relaxed, stock: Stock, layers: 1 | 2): Batch[] {
+  const plan = roundPlan(p, relaxed);
+  if (!p.stacks) return plan;
+  const flat = stripProblem(p.jobs, stock, layers, false);
+  const flatPlan = roundPlan(flat, relax(flat, flat.cuts));
+  return lengthOf(flatPlan) < lengthOf(plan) - 1e-9 ? flatPlan : plan;
 }
 
 /** The layout drawn and recounted; a plan that fails the recount gives way to the handbook's. */

@@ -14,8 +14,11 @@ import { relax } from "./relax.ts";
 export function roundPlan(p: StripProblem, relaxed: Relaxed): Batch[] {
   const plans = [
     handbookPlan(p),
-    dive(p, relaxed, "largest"),
-    dive(p, relaxed, "nearest"),
+    // With stacks each relaxing is far dearer, so one try must do.
+    ...(p.stacks ? [0] : [0, 1, 2]).flatMap((skip) => [
+      dive(p, relaxed, "largest", skip),
+      dive(p, relaxed, "tallest", skip),
+    ]),
     [...wholes(p, relaxed), ...greedy(p, relaxed.prices, remaining(p.cuts, wholes(p, relaxed)))],
     greedy(p, relaxed.prices, p.cuts),
   ];
@@ -64,21 +67,24 @@ const wholes = (p: StripProblem, relaxed: Relaxed): Batch[] =>
   });
 
 /**
- * Keeps whole strips; when there are none, one strip of the pattern with the largest part (or the
- * part nearest to a whole); relaxes what remains; until nothing does.
+ * Keeps whole strips; when there are none, one strip of the pattern with the largest part, or the
+ * largest area in part (the first time passing over `skip` of them); relaxes what remains; until
+ * nothing does.
  */
-function dive(p: StripProblem, start: Relaxed, rule: "largest" | "nearest"): Batch[] {
+function dive(p: StripProblem, start: Relaxed, rule: "largest" | "tallest", skip: number): Batch[] {
   const plan: Batch[] = [];
   let left = [...p.cuts];
   let relaxed = start;
+  let skips = skip;
   while (left.some((n) => n > 0)) {
     let taken = wholes(p, relaxed);
     if (taken.length === 0) {
       const usable = relaxed.batches.filter((b) => trulyFits(p, b.pattern));
       if (usable.length === 0) return [...plan, ...greedy(p, start.prices, left)];
       const score = (b: Batch) => (rule === "largest" ? b.times : b.times * b.pattern.height);
-      const chosen = usable.reduce((a, b) => (score(b) > score(a) ? b : a));
-      taken = [{ pattern: chosen.pattern, times: 1 }];
+      const ranked = [...usable].sort((a, b) => score(b) - score(a));
+      taken = [{ pattern: ranked[Math.min(skips, ranked.length - 1)].pattern, times: 1 }];
+      skips = 0;
     }
     plan.push(...taken);
     left = remaining(left, taken);
