@@ -27,12 +27,21 @@ export class Asking {
     const outcome = await this.worker.ask(lane, "answer", brief);
     if (outcome.kind === "superseded") throw new Superseded();
     if (outcome.kind === "failed") throw new Error(outcome.failure.message);
-    this.kept.set(key, outcome.value);
+    this.keep(key, outcome.value);
+    return outcome.value;
+  }
+
+  /** A better answer to a brief than the one that was given, for when it is asked again. */
+  remember(brief: Brief, answer: Answer): void {
+    this.keep(this.keyOf(brief), answer);
+  }
+
+  private keep(key: string, answer: Answer): void {
+    this.kept.set(key, answer);
     for (const old of this.kept.keys()) {
       if (this.kept.size <= MOST_KEPT) break;
       this.kept.delete(old);
     }
-    return outcome.value;
   }
 
   /** Equal briefs have equal keys; long texts (photos) stand as a number of their own. */

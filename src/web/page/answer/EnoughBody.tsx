@@ -10,6 +10,8 @@ import { Said } from "../said.tsx";
 import { useSwatches } from "../useSwatches.ts";
 import { useMedia } from "../useTheme.ts";
 import { sayAloud, useView, view } from "../view.ts";
+import { Cuts } from "./Cuts.tsx";
+import { Least } from "./Least.tsx";
 import { Lights } from "./Lights.tsx";
 import { Scroll } from "./Scroll.tsx";
 
@@ -24,6 +26,7 @@ export function EnoughBody({ shown }: BodyProps) {
   return (
     <>
       <Layout shown={shown} fabricId={first.id} />
+      <Least shown={shown} fabricId={first.id} />
       <Scroll what="What to buy, as a table">
         <table className="figures">
           <caption className="said">What to buy of each fabric</caption>
@@ -90,6 +93,7 @@ export function EnoughBody({ shown }: BodyProps) {
           </tbody>
         </table>
       </Scroll>
+      <Cuts shown={shown} fabricId={first.id} />
     </>
   );
 }
