@@ -43,6 +43,18 @@ describe("names, wherever the figure lies and however it is turned", () => {
     const wedge: Polygon = [point(0, -1.5), point(3.6, 0), point(0, 1.5)];
     expect(nameShape(round(wedge, 2, away), SLACK)).toEqual({ shape: "diamond", points: 4 });
   });
+  test("how a figure is parted does not matter: a square of one triangle and two halves of one", () => {
+    const parts: Polygon[] = [
+      [point(0, 0), point(4, 0), point(4, 4)],
+      [point(0, 0), point(4, 4), point(2, 4)],
+      [point(0, 0), point(2, 4), point(0, 4)],
+    ];
+    expect(nameShape(parts, SLACK)).toEqual({ shape: "square", points: 4 });
+  });
+  test("two triangles point to point, whose corners lie as a square's do, are no star", () => {
+    const half: Polygon = [point(0, 0), point(2, 0), point(0, 2)];
+    expect(nameShape([half, turned(half, 180)], SLACK)).toBeUndefined();
+  });
   test("an uneven heap has no name", () => {
     expect(nameShape([kite, turned(blade, 40)], SLACK)).toBeUndefined();
   });

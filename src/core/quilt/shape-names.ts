@@ -1,6 +1,7 @@
 import {
   add,
   area,
+  between,
   centroid,
   contains,
   cross,
@@ -33,9 +34,9 @@ export function nameShape(parts: readonly Polygon[], slack: Length): NamedShape 
   if (hollow && RAYS.every((angle) => parts.some((p) => meetsRay(p, center, angle))))
     return { shape: "ring", points: 0 };
   const points = cornersOf(parts, slack);
-  const turns = TURNS.find((n) => sameSet(points, points.map(turnedAbout(center, n)), slack)) ?? 1;
+  const turns = TURNS.find((n) => unmoved(parts, turnedAbout(center, n), slack)) ?? 1;
   const mirrored = axesOf(points, center, slack).some((axis) =>
-    sameSet(points, points.map(mirroredIn(center, axis)), slack),
+    unmoved(parts, mirroredIn(center, axis), slack),
   );
   if (!mirrored) return turns >= 3 ? { shape: "pinwheel", points: turns } : undefined;
   const hull = hullOf(points, slack);
@@ -80,8 +81,13 @@ function cornersOf(parts: readonly Polygon[], slack: Length): Point[] {
   return out;
 }
 
-const sameSet = (a: readonly Point[], b: readonly Point[], slack: Length): boolean =>
-  b.every((v) => a.some((o) => distance(o, v) <= 4 * slack));
+/** Does the motion lay the figure on itself? Asked at points inside it, so it matters not how it is parted. */
+const unmoved = (parts: readonly Polygon[], motion: (v: Point) => Point, slack: Length): boolean =>
+  parts.every((part) => {
+    const middle = centroid(part);
+    const probes = [middle, ...part.map((v) => between(v, middle, 0.1))];
+    return probes.every((v) => parts.some((p) => contains(p, motion(v), 8 * slack)));
+  });
 
 const turnedAbout = (c: Point, parts: number) => {
   const [cos, sin] = [Math.cos((2 * Math.PI) / parts), Math.sin((2 * Math.PI) / parts)];
