@@ -1,4 +1,5 @@
-import type { Block, Brief } from "../brief/index.ts";
+import type { Block, Brief, WedgeBlock } from "../brief/index.ts";
+import type { Setting } from "./words-of-size.ts";
 
 /** The fabric a new outer role takes: what lies round the wedges now, else one they do not use. */
 export function outerFabric(b: Brief, block: Block): string {
@@ -27,3 +28,21 @@ export const ROLE_NAMES: Readonly<Record<string, string>> = {
   "setting-triangle": "setting triangles",
   "corner-triangle": "corner triangles",
 };
+
+/** Roles each setting adds to its wedges, by the names a brief gives their fabrics. */
+export const OUTER_ROLES: Readonly<Record<Setting, readonly string[]>> = {
+  plain: ["corner"],
+  kites: ["kite"],
+  floating: ["trapezoid", "corner"],
+  framed: ["corner", "bar"],
+  deep: ["background"],
+  sectors: ["background"],
+};
+
+/** Gives every outer role of the setting a fabric, unless "background" stands for them all. */
+export function fillRoles(b: Brief, before: WedgeBlock, d: WedgeBlock): void {
+  if (d.fabric.background) return;
+  const outer = outerFabric(b, before);
+  const kites = d.inner === "kites" ? ["kite"] : [];
+  for (const role of [...OUTER_ROLES[d.setting], ...kites]) d.fabric[role] ??= outer;
+}

@@ -61,7 +61,12 @@ function blockClause(b: Brief): Clause {
   const groups = grouped(wedges);
   const out: (string | WordSpec)[] = [];
   groups.forEach((group, i) => {
-    out.push(i === 0 ? "Wedges, " : "; wedges, ", countWord(group), ", from ", stripWord(b, group));
+    out.push(
+      i === 0 ? "Wedges, " : "; wedges, ",
+      countWord(b, group),
+      ", from ",
+      stripWord(b, group),
+    );
     out.push(" strips", ...(i === 0 ? [" ", pointWord(b)] : []), ", set ");
     if (i === 0) out.push(mixWord(b), " ");
     group.forEach((p, j) => {

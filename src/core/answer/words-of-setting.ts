@@ -1,6 +1,6 @@
 import type { Brief, WedgeBlock } from "../brief/index.ts";
 import { knownLength } from "../measure/index.ts";
-import { outerFabric } from "./roles.ts";
+import { fillRoles } from "./roles.ts";
 import { type Change, choiceWord, MOST_CHOICES, type Option, type WordSpec } from "./words.ts";
 import { FREE_SIDE, leastSide, proposedSide, type Setting } from "./words-of-size.ts";
 import { everyOther, onBlocks, type Placed, sameSectors } from "./words-of-wedges.ts";
@@ -32,16 +32,6 @@ function wholeText(block: WedgeBlock): string {
 }
 
 const isSquareOfEight = (k: WedgeBlock): boolean => k.n === 8 && k.outline === "square";
-
-/** Roles each setting adds to its wedges, by the names a brief gives their fabrics. */
-export const OUTER_ROLES: Readonly<Record<Setting, readonly string[]>> = {
-  plain: ["corner"],
-  kites: ["kite"],
-  floating: ["trapezoid", "corner"],
-  framed: ["corner", "bar"],
-  deep: ["background"],
-  sectors: ["background"],
-};
 
 const SHOWN: Readonly<Record<Setting, readonly Setting[]>> = {
   plain: ["plain", "kites", "floating", "deep"],
@@ -149,12 +139,4 @@ export function withSetting(b: Brief, block: WedgeBlock, setting: Setting): Chan
     }
     fillRoles(b, block, d);
   });
-}
-
-/** Gives every outer role of the setting a fabric, unless "background" stands for them all. */
-function fillRoles(b: Brief, before: WedgeBlock, d: WedgeBlock): void {
-  if (d.fabric.background) return;
-  const outer = outerFabric(b, before);
-  const kites = d.inner === "kites" ? ["kite"] : [];
-  for (const role of [...OUTER_ROLES[d.setting], ...kites]) d.fabric[role] ??= outer;
 }

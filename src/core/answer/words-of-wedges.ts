@@ -1,5 +1,6 @@
 import type { Brief, RulerText, WedgeBlock } from "../brief/index.ts";
 import { knownLength, lengthIn, parseLength } from "../measure/index.ts";
+import { fillRoles } from "./roles.ts";
 import {
   type Change,
   choiceWord,
@@ -36,10 +37,15 @@ const wedgesOf = (group: readonly Placed[]) =>
   );
 
 /** "eight to the round": how many wedges fill the circle. */
-export function countWord(group: readonly Placed[]): WordSpec {
+export function countWord(b: Brief, group: readonly Placed[]): WordSpec {
   const [{ block, index }] = group;
   const ids = group.map((g) => g.block.id);
-  const change = (n: WedgeBlock["n"]): Change => onBlocks(ids, (d) => withCount(d, n));
+  const change = (n: WedgeBlock["n"]): Change =>
+    onBlocks(ids, (d) => {
+      const before = group.find((g) => g.block.id === d.id)?.block;
+      withCount(d, n);
+      if (before && n !== before.n) fillRoles(b, before, d);
+    });
   const all = [6, 8, 10, 12, 16] as const;
   const near = block.n === 16 ? all.slice(1) : all.slice(0, MOST_CHOICES);
   return {

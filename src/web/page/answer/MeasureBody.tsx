@@ -10,7 +10,7 @@ export function MeasureBody({ shown }: BodyProps) {
   return kinds.map((k) => (
     <div key={k.block} className="kind">
       <h3>{k.block}</h3>
-      <Scroll what="Measures at each stop, as a table">
+      <Scroll what={`Measures of ${k.block} at each stop, as a table`}>
         <table className="figures">
           <thead>
             <tr>
