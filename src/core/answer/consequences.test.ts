@@ -24,6 +24,7 @@ function answer({ side, columns, buy, kite }: Small): Answer {
       buyText,
     })),
     pieces: kite ? [piece] : [],
+    sights: [],
     recipes: kite ? [{ pieceId: "p1", ...kite }] : [],
     findings:
       kite && kite.verdict !== "proved"

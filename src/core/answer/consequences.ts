@@ -39,6 +39,7 @@ export function consequences(now: Answer, then: Answer): Consequence[] {
     ...quiltRows(now, then),
     ...(now.quilt && then.quilt ? yardRows(now, then) : []),
     ...coverRows(now, then),
+    ...ringRows(now, then),
   ];
 }
 
@@ -147,6 +148,29 @@ export function amount(x: Length, unit: Unit): string {
   if (unit === "mm") return `${Number((x / 1000).toFixed(2))} m`;
   const eighths = Math.round((x / 36) * 8);
   return `${printFraction(new Fraction(eighths, 8))} yd`;
+}
+
+/** The narrowest ring that each fabric with bands shows in a wedge. */
+function ringRows(now: Answer, then: Answer): Consequence[] {
+  const narrowest = (a: Answer): Map<string, Length> => {
+    const least = new Map<string, Length>();
+    for (const r of a.sights.flatMap((s) => s.rounds))
+      if (r.narrowest !== undefined)
+        least.set(r.fabricId, Math.min(r.narrowest, least.get(r.fabricId) ?? r.narrowest));
+    return least;
+  };
+  const [was, will] = [narrowest(now), narrowest(then)];
+  const say = (x: Length | undefined, unit: Unit): string =>
+    x === undefined ? "no rings" : `${print(x, unit)} ${unit}`;
+  return [...new Set([...was.keys(), ...will.keys()])].map((id) =>
+    row(
+      `ring/${id}`,
+      was.size + will.size > 2 ? `narrowest ring, ${id}` : "narrowest ring",
+      say(was.get(id), now.unit),
+      say(will.get(id), then.unit),
+      (a, b) => (a === b ? `${b}, as now` : b),
+    ),
+  );
 }
 
 /** Pieces that are not proved, before or after. */

@@ -4,6 +4,7 @@ import { say } from "../findings/index.ts";
 import { choicesFor, stepped, typed, wordsOf } from "./choices.ts";
 import { coloringChoices } from "./coloring-choices.ts";
 import { answerBrief } from "./compose.ts";
+import { consequences } from "./consequences.ts";
 import { fabricSentenceOf } from "./sentence.ts";
 import { stepOfBrief } from "./words.ts";
 
@@ -187,4 +188,14 @@ it("offers at most four colorings, each differing by its word", () => {
     expect(c.label).toContain(c.word);
     expect(c.brief.blocks[0].fabric).not.toEqual(b.blocks[0].fabric);
   }
+});
+
+it("tells what a choice does to the narrowest ring", () => {
+  const now = brief("rows", { round: "matched", way: "up", start: "1 1/4" });
+  const then = choicesFor(now, "place/polyp/wedge/way").find((c) => !c.now)!.brief;
+  const row = consequences(answerBrief(now), answerBrief(then)).find((r) => r.id === "ring/rows");
+  // Sharp 4 1/2: a = 3.5967, p = 0.6533. Up: edges at 3.3467 - 3.8467 fall at 0.25 and 0.75 of the
+  // strip (rings 0.25, 0.5 ...); down they show 0.0967 at the center.
+  expect(row?.changed).toBe(true);
+  expect(row?.would).toBe("0.097 in");
 });

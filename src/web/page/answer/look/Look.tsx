@@ -1,4 +1,4 @@
-import { useId, useMemo, useState } from "react";
+import { lazy, Suspense, useId, useMemo, useState } from "react";
 import type { AnswerBlock, BlockSight } from "../../../../core/answer/index.ts";
 import { EYE_WORDS } from "../../../../core/answer/look-table.ts";
 import { SIGHTS, seenBrief } from "../../../../core/answer/sight.ts";
@@ -9,6 +9,8 @@ import { BlockLook } from "./BlockLook.tsx";
 import { Colorings } from "./Colorings.tsx";
 import { Rounds } from "./Rounds.tsx";
 import "./look.css";
+
+const Photo = lazy(() => import("../../photo/Photo.tsx"));
 
 /**
  * Every kind of block as it will be seen, by this eye or another; under each, which neighbors will
@@ -41,7 +43,22 @@ export default function Look({ shown }: BodyProps) {
       {sights.map((s) => (
         <Colorings key={s.block} block={s.block} shown={shown} sight={sight} />
       ))}
+      <FromPhoto shown={shown} />
     </>
+  );
+}
+
+function FromPhoto({ shown }: { shown: Answered }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <details className="colorings" onToggle={(e) => setOpen(e.currentTarget.open)}>
+      <summary className="touch tall">A fabric from its picture</summary>
+      {open && (
+        <Suspense fallback={null}>
+          <Photo shown={shown} />
+        </Suspense>
+      )}
+    </details>
   );
 }
 
