@@ -13,7 +13,9 @@ export interface Reading {
   readonly usable: readonly number[];
   readonly fabrics: readonly Fabric[];
   readonly straighten?: number;
-  readonly wrongStrip: boolean;
+  /** Room for one wrong strip, and for reaching a repeat, by fabric letter. */
+  readonly wrongStrip: ReadonlyMap<string, number>;
+  readonly toRepeat: ReadonlyMap<string, number>;
   readonly cuts: readonly CutLine[];
   readonly hands: string;
   readonly proofs: readonly Proof[];
@@ -30,6 +32,8 @@ export interface Fabric {
   readonly text: string;
   readonly uses: ReadonlyMap<string, number>;
   readonly yards: readonly number[];
+  /** Said with the fabric where the widths differ from fabric to fabric. */
+  readonly usable?: number;
 }
 
 export interface CutLine {
@@ -138,26 +142,41 @@ function seamIn(sentence: string): number | undefined {
   return after(sentence, "sewn with an?") ?? before(sentence, "(in|mm) seam");
 }
 
+/** Each size stands over its caption and begins where the caption begins. */
 function sizesIn(lines: readonly Line[]): Pick<Reading, "top" | "block" | "blocks" | "grid"> {
-  const big = lines.filter((l) => l.size > 12.2);
-  const below = (l: Line): string =>
-    lines.find((o) => o.page === l.page && Math.abs(o.x - l.x) < 3 && o.y > l.y && o.y < l.y + 16)
-      ?.text ?? "";
+  const print = lines.flatMap((l) => l.parts);
+  const captions = print.filter((p) => near95(p.size) && /^(the top|block|blocks)\b/.test(p.text));
   const out: {
     top?: [number, number];
     block?: { finished: number; raw: number };
     blocks?: number;
     grid?: [number, number];
   } = {};
-  for (const l of big) {
-    const words = below(l);
-    if (/top, finished/.test(words)) out.top = sidesIn(l.text);
-    else if (/^block /.test(words)) {
+  for (const c of captions) {
+    const right = Math.min(
+      ...captions.filter((o) => o.x > c.x + 5 && Math.abs(o.y - c.y) < 2).map((o) => o.x),
+      1e4,
+    );
+    const own = print.filter((p) => p.page === c.page && p.x >= c.x - 2 && p.x < right - 2);
+    const size = joined(
+      linesOf(
+        own.filter((p) => p.size > 12.2 && p.y < c.y && p.y > c.y - 24),
+        200,
+      ),
+    );
+    const words = joined(
+      linesOf(
+        own.filter((p) => near95(p.size) && p.y >= c.y - 1 && p.y < c.y + 13),
+        200,
+      ),
+    );
+    if (/top, finished/.test(words)) out.top = sidesIn(size);
+    else if (/^block \(/.test(words)) {
       const raw = numberIn(words);
-      const finished = numberIn(l.text);
+      const finished = numberIn(size);
       if (raw !== undefined && finished !== undefined) out.block = { finished, raw };
-    } else if (/^blocks,/.test(words)) {
-      out.blocks = numberIn(l.text);
+    } else if (/^blocks?,/.test(words)) {
+      out.blocks = numberIn(size);
       const [rows, columns] = numbersIn(words);
       if (rows && columns) out.grid = [rows, columns];
     }
@@ -167,23 +186,25 @@ function sizesIn(lines: readonly Line[]): Pick<Reading, "top" | "block" | "block
 
 function suppliesIn(
   lines: readonly Line[],
-): Pick<Reading, "usable" | "fabrics" | "straighten" | "wrongStrip"> {
+): Pick<Reading, "usable" | "fabrics" | "straighten" | "wrongStrip" | "toRepeat"> {
   const own = section(lines, "Is there enough?");
   const head = own.find((l) => /usable width of/.test(l.text));
   const usable = own
     .filter((l) => head && Math.abs(l.y - head.y) < 2 && l !== head)
     .flatMap((l) => numbersIn(l.text));
   const start = own.filter((l) => /^[A-Z]{1,2}$/.test(l.text) && l.size > 11 && l.size < 15);
+  const closing = own.find((l) => /^(Backing|Batting|Binding|To finish|Also:)/.test(l.text));
   const fabrics = start.map((mark, i): Fabric => {
-    const end = start[i + 1] ? orderOf(start[i + 1]) - 14 : Number.POSITIVE_INFINITY;
+    const next = start[i + 1];
+    const end = next ? orderOf(next) - 14 : closing ? orderOf(closing) - 3 : Infinity;
     const row = own.filter(
       (l) =>
         l.page === mark.page &&
         l.x > mark.x + 10 &&
         orderOf(l) > orderOf(mark) - 15 &&
-        orderOf(l) < Math.min(end, orderOf(mark) + 16),
+        orderOf(l) < Math.min(end, orderOf(mark) + 21),
     );
-    const text = joined(row.filter((l) => !/yd$|\bm$/.test(l.text)));
+    const text = joined(row.filter((l) => !/yd$|\bm$|^[—]$|^sewn$/.test(l.text)));
     const yards = row
       .filter((l) => /(yd|\bm)$/.test(l.text) && l.text.length < 12)
       .flatMap((l) => numberIn(l.text) ?? []);
@@ -192,17 +213,30 @@ function suppliesIn(
   const all = joined(own);
   return {
     usable,
-    fabrics,
+    fabrics: fabrics.map((f) => ({ ...f, usable: before(f.text, "(?:in|mm) usable") })),
     straighten: before(all, "(?:in|mm) to straighten"),
-    wrongStrip: /room for one wrong strip/.test(all),
+    wrongStrip: byLetter(all, "wrong strip"),
+    toRepeat: byLetter(all, "in the repeat"),
   };
+}
+
+/** "room for one wrong strip (A 4 1⁄2, B 3 1⁄4)" */
+function byLetter(text: string, words: string): Map<string, number> {
+  const list = new RegExp(`${words} \\(([^)]*)\\)`).exec(text)?.[1] ?? "";
+  return new Map(
+    list.split(",").flatMap((part) => {
+      const letter = /^\s*([A-Z]{1,2}) /.exec(part)?.[1];
+      const n = numberIn(part);
+      return letter && n !== undefined ? [[letter, n] as const] : [];
+    }),
+  );
 }
 
 /** "Kelp: 48 wedges, 12 kites": only what stands after the name. */
 function usesIn(text: string): Map<string, number> {
   const out = new Map<string, number>();
   for (const m of text.matchAll(/(\d+) ([a-z][a-z -]*[a-z])/g)) {
-    if (/^(in|mm|usable)\b/.test(m[2])) continue;
+    if (/^(in|mm|usable|of|sewn)\b/.test(m[2])) continue;
     out.set(singular(m[2]), (out.get(singular(m[2])) ?? 0) + Number(m[1]));
   }
   return out;
@@ -240,7 +274,7 @@ function cutsIn(lines: readonly Line[]): Pick<Reading, "cuts" | "hands"> {
   const inside = (from: number, to: number): Print[] =>
     print.filter((p) => p.x >= from - 3 && p.x < to - 3);
   const starts = inside(piece.x, pieces.x).filter(
-    (p) => Math.abs(p.x - piece.x) < 3 && /^[A-Z]+\d/.test(p.text),
+    (p) => Math.abs(p.x - piece.x) < 3 && /^([A-Z]+\d|set [A-Z]|binding|backing)/.test(p.text),
   );
   let fabric = "";
   const cuts = starts.map((start, i): CutLine => {

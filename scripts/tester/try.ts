@@ -33,7 +33,12 @@ function reads(r: Reading): Stuck[] {
     ...stuck("sentence", r.seam === undefined && "the seam is not stated"),
     ...stuck("How big is it?", r.top === undefined && "the finished size is not stated"),
     ...stuck("How big is it?", r.block === undefined && "the block's size is not stated"),
-    ...stuck("Is there enough?", r.usable.length === 0 && "no usable width is stated"),
+    ...stuck(
+      "Is there enough?",
+      r.usable.length === 0 &&
+        r.fabrics.some((f) => f.usable === undefined) &&
+        "no usable width is stated",
+    ),
     ...stuck("Is there enough?", r.fabrics.length === 0 && "no fabrics are listed"),
     ...stuck("What do I cut?", r.cuts.length === 0 && "nothing is cut"),
     ...stuck("In what order?", r.steps.length === 0 && "no step is given"),
@@ -96,7 +101,8 @@ function sizes(r: Reading): Stuck[] {
 }
 
 /** Blocks edge to edge in straight rows, which is all a stranger can multiply out. */
-const plainRows = (r: Reading): boolean => /straight rows/.test(r.sentence);
+const plainRows = (r: Reading): boolean =>
+  /straight rows/.test(r.sentence) && !/in hexagons/.test(r.sentence);
 const plainTop = (r: Reading): boolean =>
   plainRows(r) && /no sashing/.test(r.sentence) && /no border/.test(r.sentence);
 
@@ -120,10 +126,13 @@ const lengthOf = (amount: number, unit: "in" | "mm"): number =>
 function buys(r: Reading): Stuck[] {
   return r.fabrics.flatMap((f) => {
     const own = r.cuts.filter((c) => c.fabric === f.letter);
-    const strips = own.filter((c) => c.strips !== undefined && c.wide !== undefined);
+    const strips = own.filter(
+      (c) => c.strips !== undefined && c.wide !== undefined && !/^from the /.test(c.into),
+    );
     const cut = strips.reduce((sum, c) => sum + (c.strips ?? 0) * (c.wide ?? 0), 0);
-    const widest = Math.max(0, ...strips.map((c) => c.wide ?? 0));
-    const needed = cut + (r.straighten ?? 0) + (r.wrongStrip ? widest : 0);
+    const wrong = r.wrongStrip.get(f.letter) ?? 0;
+    const needed = cut + (r.straighten ?? 0) + wrong + (r.toRepeat.get(f.letter) ?? 0);
+    const sewn = /strip set/.test(f.text);
     const where = `fabric ${f.letter}`;
     const short =
       f.yards.length > 0 && f.yards[0] > 0 && lengthOf(f.yards[0], r.unit) < needed - 0.01;
@@ -137,7 +146,7 @@ function buys(r: Reading): Stuck[] {
         where,
         own.length === 0 && !/binding|backing/.test(f.text) && "is bought and never cut",
       ),
-      ...stuck(where, f.yards.length < r.usable.length && "has no amount for every usable width"),
+      ...stuck(where, !sewn && f.yards.length < 1 && "has no amount"),
       ...stuck(
         where,
         short && `${f.yards[0]} bought hold ${lengthOf(f.yards[0], r.unit)}, ${needed} are needed`,
@@ -180,7 +189,8 @@ function cuts(r: Reading): Stuck[] {
   const letters = new Set(r.fabrics.map((f) => f.letter));
   const byPiece = new Map<string, CutLine[]>();
   for (const c of r.cuts)
-    byPiece.set(c.letters.join(), [...(byPiece.get(c.letters.join()) ?? []), c]);
+    if (c.letters.length > 0)
+      byPiece.set(c.letters.join(), [...(byPiece.get(c.letters.join()) ?? []), c]);
   const lines = r.cuts.flatMap((c) => {
     const where = `cutting ${c.letters.join(" and ")}`;
     return [
@@ -190,7 +200,10 @@ function cuts(r: Reading): Stuck[] {
         c.letters.some((l) => l.replace(/\d+$/, "") !== c.fabric) &&
           `the piece's letter is not of fabric ${c.fabric}`,
       ),
-      ...stuck(where, c.letters.length === 0 && "no piece is named"),
+      ...stuck(
+        where,
+        c.letters.length === 0 && !/^(set|binding|backing)/.test(c.name) && "no piece is named",
+      ),
       ...stuck(where, fitsStrip(r, c)),
       ...stuck(where, agreesWithProof(r, c)),
     ];
@@ -208,67 +221,90 @@ function cuts(r: Reading): Stuck[] {
   return [...lines, ...counts];
 }
 
+/** What a line says after where it is cut from. */
+const bare = (c: CutLine): string =>
+  c.into
+    .replace(/^from the (leftover|piece in hand)[^:]*: /, "")
+    .replace(/^and from the same: /, "");
+
 /** How many pieces a line of the list gives; undefined where its words do not say. */
 function piecesFrom(c: CutLine): number | undefined {
-  const cells = before(c.into, "(?:squares?|rectangles?)");
+  const words = bare(c);
+  const cells = before(words, "(?:squares?|rectangles?)");
   if (cells !== undefined) {
-    const each = /slice both halves/.test(c.into)
+    const each = /slice both halves/.test(words)
       ? 2
-      : /twice/.test(c.into)
+      : /each twice/.test(words)
         ? 4
-        : /each once/.test(c.into)
+        : /each once/.test(words)
           ? 2
           : 1;
     return cells * each;
   }
-  const strips = c.strips;
-  if (strips === undefined || /joined/.test(c.into)) return undefined;
-  return fromStrips(c.into.replace(/^[^:]*:/, ""), strips);
+  const along = /along the length, (\d+) strips? .*: (\d+) a strip/.exec(words);
+  if (along) return Number(along[1]) * Number(along[2]) * (c.strips ?? 1);
+  const joined = /joined to (\d+) lengths?/.exec(words);
+  if (joined) return Number(joined[1]);
+  return fromStrips(words.replace(/^.*: /, ""), c.strips);
 }
 
 /** "17 a strip, 14 from the last"; "17, 17 and 14"; "17 from 5, 11 from 1". */
-function fromStrips(words: string, strips: number): number | undefined {
+function fromStrips(words: string, strips: number | undefined): number | undefined {
   const parts = numbersIn(words);
-  if (/a strip, \d+ from the last/.test(words)) return parts[0] * (strips - 1) + parts[1];
-  if (/a strip/.test(words)) return parts[0] * strips;
   if (/\d+ from \d+/.test(words)) {
     const pairs = [...words.matchAll(/(\d+) from (\d+)/g)];
     return pairs.reduce((sum, m) => sum + Number(m[1]) * Number(m[2]), 0);
   }
-  return parts.length === strips ? parts.reduce((a, b) => a + b, 0) : undefined;
+  if (/a strip/.test(words) && strips === undefined) return undefined;
+  if (/a strip, \d+ from the last/.test(words)) return parts[0] * ((strips ?? 1) - 1) + parts[1];
+  if (/a strip/.test(words)) return parts[0] * (strips ?? 1);
+  return parts.reduce((a, b) => a + b, 0);
 }
 
 /** Squares side by side, or wedges head to tail, must not run off the usable width. */
 function fitsStrip(r: Reading, c: CutLine): string | undefined {
-  const usable = r.usable[0];
+  const usable = r.fabrics.find((f) => f.letter === c.fabric)?.usable ?? r.usable[0];
   if (usable === undefined || c.strips === undefined || c.wide === undefined) return undefined;
-  const cells = before(c.into, "(?:squares?|rectangles?)");
+  const words = bare(c);
+  if (words !== c.into || /along the length|joined|left whole|backing/.test(`${words} ${c.name}`))
+    return undefined;
+  const cells = before(words, "(?:squares?|rectangles?)");
   if (cells !== undefined) {
-    const side = sidesIn(c.into)?.[1] ?? after(c.into, "(?:squares?|rectangles?)");
-    if (side === undefined) return "the size of the pieces is not given";
-    const across =
-      Math.floor(usable / side + 1e-6) * Math.floor(c.wide / Math.min(side, c.wide) + 1e-6);
-    return cells > across * c.strips
-      ? `${cells} of ${side} do not come from ${c.strips} strips`
-      : undefined;
+    const size = after(words, "(?:squares?|rectangles?)");
+    const [a, b] = sidesIn(words) ?? [size, size];
+    if (a === undefined || b === undefined) return "the size of the pieces is not given";
+    // Laid either way, as many rows of them as the strip is wide enough for.
+    const laid = (across: number, high: number): number =>
+      Math.floor(usable / across + 1e-6) * Math.floor((c.wide ?? 0) / high + 1e-6);
+    const most = Math.max(laid(a, b), laid(b, a)) * c.strips;
+    return cells > most ? `${cells} of ${a} × ${b} do not come from ${c.strips} strips` : undefined;
   }
   const proof = r.proofs.find((p) => p.letter === c.letters[0]);
   const base = proof && after(proof.text, "Outer edge");
-  const each = numberIn(c.into.replace(/^[^:]*:/, ""));
+  const each = numberIn(words.replace(/^.*: /, ""));
   if (base === undefined || each === undefined || !proof) return undefined;
   const point = /point sharp/.test(proof.text) ? 0 : (after(proof.text, "point") ?? 0);
-  const long = base + ((each - 1) * (base + point)) / 2;
+  const pitch = /turned end for end/.test(words) ? (base + point) / 2 : base;
+  const long = base + (each - 1) * pitch;
   return long > usable + 0.01 ? `${each} wedges take ${long.toFixed(2)} of ${usable}` : undefined;
 }
 
 /** The cutting list and the proof speak of one strip or square. */
 function agreesWithProof(r: Reading, c: CutLine): string | undefined {
+  if (c.letters.length === 0) return undefined;
   const proof = r.proofs.find((p) => p.letter === c.letters[0]);
   if (!proof) return "no proof says how it is cut";
+  const words = bare(c);
   const size = after(proof.text, "From an?");
-  const square = before(c.into, "squares?") !== undefined;
-  const said = square ? after(c.into, "squares?") : c.wide;
-  if (size === undefined || said === undefined || sidesIn(proof.text)) return undefined;
+  const square = before(words, "squares?") !== undefined;
+  if (size === undefined || sidesIn(proof.text) || sidesIn(words) || /joined/.test(words))
+    return undefined;
+  const said = square
+    ? after(words, "squares?")
+    : (after(words, "trimmed to") ??
+      after(words, "along the length, \\d+ strips?") ??
+      (c.strips === undefined ? undefined : c.wide));
+  if (said === undefined) return undefined;
   return near(size, said, 0.002 * said + 0.001)
     ? undefined
     : `${said} in the list, ${size} in the proof`;
@@ -349,7 +385,8 @@ function sews(r: Reading): Stuck[] {
   return out;
 }
 
-const doesSew = (s: Step): boolean => !/^\s*Trim/.test(s.words);
+/** Trimming joins nothing; strip sets are sewn before anything is cut from them. */
+const doesSew = (s: Step): boolean => !/^\s*Trim|Strip set/.test(s.words);
 
 function cutPieces(r: Reading): Map<string, number> {
   const out = new Map<string, number>();

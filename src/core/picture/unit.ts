@@ -78,7 +78,8 @@ export function unitPicture(
       ),
     ...patchesOf(node).flatMap((p): Mark[] => {
       const text = options.letters?.(p);
-      return text ? [letterOn(p, text, small)] : [];
+      const hidden = options.squareUp !== undefined && underRuler(p, raw, small);
+      return text && !hidden ? [letterOn(p, text, small)] : [];
     }),
   ];
   const sewn = seamsOf(node).filter((s) => isStep(s.id) && !bare);
@@ -137,6 +138,13 @@ function reachOut(p: Point, u: Point, outline: Polygon, raw: Polygon): Point {
     if (speed > 1e-9) k = Math.min(k, (h.c - dot(h.n, p)) / speed);
   }
   return add(p, scale(u, k));
+}
+
+/** Where the measure from the center is written no letter stands. */
+function underRuler(patch: Patch, raw: Polygon, small: Length): boolean {
+  const at = centroid(patch.polygon);
+  const c = centroid(raw);
+  return at.x > c.x && Math.abs(at.y - c.y) < 1.1 * small;
 }
 
 /** A letter drawn a little outward of the middle, where a wedge is wide. */

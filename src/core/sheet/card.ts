@@ -9,7 +9,7 @@ import { columns, MEASURE, STYLES } from "./grid.ts";
 import { drawn, fabricLetter, fabricName, pieceOf, type SheetJob, say, sayUnit } from "./job.ts";
 import type { Item, Sheet } from "./model.ts";
 import { footWords } from "./pattern.ts";
-import { type SewStep, stepsOf } from "./steps.ts";
+import { type SewStep, setSteps, stepsOf } from "./steps.ts";
 import { fabricsInUse } from "./supplies.ts";
 import { setLine } from "./text.ts";
 
@@ -217,7 +217,7 @@ function stripDrawing(job: SheetJob, layout: FabricLayout, strip: Strip): Drawin
 /** One column for each kind of block, one line for each step, one box for each block. */
 function tallies(job: SheetJob): Block[] {
   const kinds = job.answer.blocks.filter((b) => b.count > 0);
-  let first = 1;
+  let first = setSteps(job).length + 1;
   const blocks = kinds.map((block) => {
     const steps = stepsOf(job, block, first);
     first += steps.length;

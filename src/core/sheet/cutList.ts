@@ -1,6 +1,6 @@
 import type { PdfPoint } from "../measure/index.ts";
 import { type Block, Column, cell, numberCell } from "./column.ts";
-import { cutRows } from "./cutting.ts";
+import { type CutRow, cutRows, sayUp } from "./cutting.ts";
 import { STYLES } from "./grid.ts";
 import { fabricLetter, fabricName, listed, type SheetJob, say } from "./job.ts";
 import type { Cell } from "./model.ts";
@@ -45,7 +45,9 @@ function fabricBlock(job: SheetJob, fabricId: string, width: PdfPoint, pieceAt: 
     const y = c.y + 11;
     const into = setText(row.into, STYLES.text, AT.into, y, pieceAt - AT.into - 8);
     const piece = setText(
-      `**${listed(row.letters)}** ${row.pieceName}`,
+      row.letters.length > 0
+        ? `**${listed(row.letters)}** ${row.pieceName}`
+        : `**${row.pieceName}**`,
       STYLES.text,
       pieceAt,
       y,
@@ -54,7 +56,7 @@ function fabricBlock(job: SheetJob, fabricId: string, width: PdfPoint, pieceAt: 
     rows.push([
       cell(i === 0 ? fabricLetter(job, fabricId) : "", STYLES.letter, 0, y + 1),
       cell(row.strips === undefined ? "" : String(row.strips), STYLES.number, AT.strips, y, "end"),
-      numberCell(row.strips === undefined ? "" : say(job, row.height), STYLES.number, AT.wide, y),
+      numberCell(row.strips === undefined ? "" : wideOf(job, row), STYLES.number, AT.wide, y),
       { glyphs: into.glyphs },
       { glyphs: piece.glyphs },
       cell(row.pieces === undefined ? "" : String(row.pieces), STYLES.number, width, y, "end"),
@@ -64,6 +66,12 @@ function fabricBlock(job: SheetJob, fabricId: string, width: PdfPoint, pieceAt: 
   c.add({ kind: "table", rows });
   return c.block();
 }
+
+/** A strip that only holds longer cuts is cut generously; every other to its own width. */
+const wideOf = (job: SheetJob, row: CutRow): string =>
+  /along the length|backing/.test(`${row.into} ${row.pieceName}`)
+    ? sayUp(job, row.height)
+    : say(job, row.height);
 
 /** Lefts and rights, and ways up: what cutting all alike would spoil. A "none" is worth its line. */
 function handsBlock(job: SheetJob, width: PdfPoint): Block {

@@ -1,10 +1,18 @@
 import type { PdfPoint } from "../measure/index.ts";
-import { knownLength } from "../measure/index.ts";
 import type { Drawing } from "../picture/index.ts";
 import { type Mark, picture, rectangle } from "../picture/index.ts";
 import { type Block, Column } from "./column.ts";
 import { columnAt, columns, STYLES } from "./grid.ts";
-import { drawn, fabricName, listed, type SheetJob, sayBoth, sayUnit, smallAt } from "./job.ts";
+import {
+  counted,
+  drawn,
+  fabricName,
+  listed,
+  type SheetJob,
+  sayBoth,
+  sayUnit,
+  smallAt,
+} from "./job.ts";
 
 /** "And then?": rows, borders, finishing, cautions. `first` numbers its first step. */
 export function finishBlock(job: SheetJob, first: number, mapHeight: PdfPoint = 130): Block {
@@ -50,36 +58,39 @@ interface FinishStep {
 }
 
 export function finishSteps(job: SheetJob, first: number): FinishStep[] {
-  const { quilt } = job.answer;
+  const { quilt, finishing } = job.answer;
   if (!quilt) return [];
   const { brief, seam } = job;
   const raw = (w: number, h: number): string => sayBoth(job, w + 2 * seam, h + 2 * seam);
-  const steps: FinishStep[] = [];
   let number = first;
-  const names = listed(job.answer.blocks.filter((b) => b.count > 0).map((b) => `${b.name} blocks`));
-  const sashed = brief.quilt.sashing !== undefined;
-  steps.push({
-    words: `**${number++} Rows.** Lay out ${quilt.rows} rows of ${quilt.columns}: ${names}${sashed ? ", with the sashing between" : ""}, as drawn. Sew each row; press odd rows to the left and even rows to the right, so that they nest. Join the rows.`,
-    stop: raw(quilt.centerWidth, quilt.centerHeight),
-    how: "unfinished",
-  });
-  let [width, height] = [quilt.centerWidth, quilt.centerHeight];
-  for (const border of brief.quilt.borders) {
-    const b = knownLength(border.width, brief.unit);
-    const mitred = border.join === "mitred";
-    width += 2 * b;
-    height += 2 * b;
+  const steps: FinishStep[] = [
+    {
+      words: `**${number++} Rows.** ${rowWords(job)}`,
+      stop: raw(quilt.centerWidth, quilt.centerHeight),
+      how: "unfinished",
+    },
+  ];
+  for (const facts of quilt.borders) {
+    const border = brief.quilt.borders[facts.index];
+    const fabric = fabricName(job, border.fabric);
+    const wide = sayUnit(job, facts.width + 2 * seam);
+    const [upright, level] = [facts.upright, facts.level].map((x) => sayUnit(job, x + 2 * seam));
+    const corners = border.cornerstone
+      ? ` A square of ${fabricName(job, border.cornerstone)} ends each of the last two.`
+      : "";
     steps.push({
-      words: mitred
-        ? `**${number++} Border, mitred.** ${fabricName(job, border.fabric)}, ${sayUnit(job, b + 2 * seam)} wide. Measure through the middle. Sew each strip from mark to mark, a seam short of the corners; then the corners. Press outward.`
-        : `**${number++} Border.** ${fabricName(job, border.fabric)}, ${sayUnit(job, b + 2 * seam)} wide. Measure through the middle; cut and sew the sides to that, then top and bottom. Press outward.`,
-      stop: raw(width, height),
+      words:
+        facts.join === "mitred"
+          ? `**${number++} Border, mitered.** ${fabric}, ${wide} wide. Sew each strip from mark to mark, a seam short of the corners; then the corners at 45 degrees. Press outward.`
+          : `**${number++} Border.** ${fabric}, ${wide} wide. Measure through the middle: sides about ${upright}, then top and bottom about ${level}.${corners} Press outward.`,
+      stop: raw(facts.outerWidth, facts.outerHeight),
       how: "unfinished",
     });
   }
-  const { binding } = brief.finishing ?? {};
+  const binding = finishing?.binding;
+  const join = brief.finishing?.binding?.join === "straight" ? "end to end" : "on the slant";
   const bind = binding
-    ? `Join the ${fabricName(job, binding.fabric)} strips ${binding.join === "straight" ? "end to end" : "on the slant"}, fold in half, bind.`
+    ? `Join the ${fabricName(job, binding.fabricId)} strips ${join}, fold in half, bind.`
     : "Bind.";
   steps.push({
     words: `**${number++} Finish.** Layer with batting and backing. Quilt, trim square. ${bind}`,
@@ -87,6 +98,25 @@ export function finishSteps(job: SheetJob, first: number): FinishStep[] {
     how: "when bound",
   });
   return steps;
+}
+
+/** How the blocks come together, by the way the quilt is arranged. */
+function rowWords(job: SheetJob): string {
+  const { quilt } = job.answer;
+  if (!quilt) return "";
+  const names = listed(job.answer.blocks.filter((b) => b.count > 0).map((b) => `${b.name} blocks`));
+  const press =
+    "Press odd rows to the left and even rows to the right, so that they nest. Join the rows.";
+  switch (quilt.arrangement) {
+    case "on-point":
+      return `Lay out the ${names} on point, as drawn, with what fills the edges. Sew ${counted(quilt.assembly.rows, "diagonal row")}. ${press} Sew the corners on last.`;
+    case "hexagon-rows":
+      return `Lay out the ${names} in offset rows, as drawn, half blocks at the ends. Sew ${counted(quilt.assembly.rows, "row")}. ${press}`;
+    default: {
+      const sashed = job.brief.quilt.sashing !== undefined ? ", with the sashing between" : "";
+      return `Lay out ${counted(quilt.rows, "row")} of ${quilt.columns}: ${names}${sashed}, as drawn. Sew each row. ${press}`;
+    }
+  }
 }
 
 /** A letter for each kind of block: its first, or its place in the list where two begin alike. */

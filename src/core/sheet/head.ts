@@ -68,7 +68,7 @@ export function quiltDrawing(
     patches: job.between,
     small: smallAt(scale),
     dimensions: { width: sayUnit(job, quilt.width), height: sayUnit(job, quilt.height) },
-    title: `The finished top: ${sayBoth(job, quilt.width, quilt.height)}, ${quilt.rows} rows of ${quilt.columns} blocks`,
+    title: `The finished top: ${sayBoth(job, quilt.width, quilt.height)}, ${counted(quilt.rows, "row")} of ${quilt.columns}`,
   });
   return { drawing: drawn(job, made, scale, "color"), ratio };
 }
@@ -111,26 +111,37 @@ export function sizeBlock(job: SheetJob, width: PdfPoint): Block {
   }
   if (quilt) {
     const total = Object.values(quilt.counts).reduce((a, b) => a + b, 0);
-    sizes.push([String(total), `blocks, ${quilt.rows} rows of ${quilt.columns}`]);
+    sizes.push([
+      String(total),
+      `${total === 1 ? "block" : "blocks"}, ${counted(quilt.rows, "row")} of ${quilt.columns}`,
+    ]);
   }
-  const across = width < 200 ? 1 : Math.max(3, sizes.length);
-  const each = width / across;
-  const top = c.y + (across === 1 ? 6 : 0);
+  if (width < 200) {
+    c.gap(6);
+    const fits = sizes.every(([number]) => textWidth(number, STYLES.size) <= width);
+    for (const [number, what] of sizes) {
+      c.gap(3);
+      c.paragraph(number, fits ? STYLES.size : STYLES.sizeSmall);
+      c.paragraph(what, STYLES.soft);
+    }
+    return c.block();
+  }
+  // Each column as wide as its number asks; all in one size of letters.
+  const asked = sizes.map(([number]) => Math.max(78, textWidth(number, STYLES.size) + 18));
+  const sum = asked.reduce((x, y) => x + y, 0);
+  const style = sum <= width ? STYLES.size : STYLES.sizeSmall;
+  const top = c.y;
   let lowest = top;
+  let x = 0;
   sizes.forEach(([number, what], i) => {
-    c.y = (across === 1 ? lowest : top) + 3;
-    c.paragraph(number, STYLES.size, { x: (i % across) * each, width: each - 6 });
-    c.paragraph(what, STYLES.soft, { x: (i % across) * each, width: each - 8 });
+    const each = (asked[i] / sum) * width;
+    c.y = top + 3;
+    c.paragraph(number, style, { x, width: each - 2 });
+    c.paragraph(what, STYLES.soft, { x, width: each - 8 });
     lowest = Math.max(lowest, c.y);
+    x += each;
   });
   c.y = lowest;
-  for (const s of job.brief.sizes ?? []) {
-    c.gap(2);
-    c.paragraph(
-      `**${s.name}**: ${s.width} × ${s.length}, offered with the same blocks`,
-      STYLES.text,
-    );
-  }
   return c.block();
 }
 

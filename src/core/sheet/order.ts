@@ -1,18 +1,25 @@
 import { boundingBox } from "../geometry/index.ts";
-import { type Drawing, unitPicture } from "../picture/index.ts";
+import { type Drawing, type Mark, picture, rectangle, unitPicture } from "../picture/index.ts";
 import { type Block, Column } from "./column.ts";
 import { columnAt, columns, STYLES } from "./grid.ts";
 import { drawn, pieceOf, type SheetJob, smallAt, trueScale } from "./job.ts";
-import { type SewStep, stepsOf } from "./steps.ts";
+import { type SetStep, type SewStep, type StepWords, setSteps, stepsOf } from "./steps.ts";
 import { setLine, setText } from "./text.ts";
 
 /** Steps of every kind of block in use, numbered on through the sheet. */
 export function allSteps(job: SheetJob): SewStep[] {
   const out: SewStep[] = [];
+  const before = setSteps(job).length;
   for (const block of job.answer.blocks)
-    if (block.count > 0) out.push(...stepsOf(job, block, out.length + 1));
+    if (block.count > 0) out.push(...stepsOf(job, block, before + out.length + 1));
   return out;
 }
+
+/** The number of the first step after all blocks are sewn. */
+export const nextStep = (job: SheetJob, steps: readonly SewStep[]): number =>
+  setSteps(job).length +
+  steps.reduce((most, s) => Math.max(most, s.number - setSteps(job).length), 0) +
+  1;
 
 /** "In what order?": a matrix of steps, four to a row, one scale throughout. */
 export function orderBlocks(
@@ -23,17 +30,24 @@ export function orderBlocks(
   const blocks: Block[] = [];
   const scale = stepScale(job, most);
   const kinds = [...new Set(steps.map((s) => s.block))];
+  const head = new Column();
+  head.question(
+    "In what order?",
+    "one scale, right sides up; solid: cut edge, dashed: seam, heavy: this step's seam, arrow: pressing",
+  );
+  head.gap(2);
+  const sets = setSteps(job);
+  if (sets.length > 0) {
+    head.put(rowOf(sets.map((s) => ({ ...s, drawing: setDrawing(job, s) }))));
+    head.gap(6);
+    head.rule();
+    head.gap(2);
+  }
   kinds.forEach((block, k) => {
     const own = steps.filter((s) => s.block === block);
     for (let i = 0; i < own.length; i += 4) {
       const c = new Column();
-      if (k === 0 && i === 0) {
-        c.question(
-          "In what order?",
-          "one scale, right sides up; solid: cut edge, dashed: seam, heavy: this step's seam, arrow: pressing",
-        );
-        c.gap(2);
-      }
+      if (k === 0 && i === 0) c.put(head.block());
       if (i === 0) {
         if (k > 0) {
           c.rule();
@@ -42,7 +56,7 @@ export function orderBlocks(
         c.paragraph(`${block.name} block, ${block.count} of them`, STYLES.name, { role: "H3" });
         c.gap(2);
       }
-      c.put(rowOf(job, own.slice(i, i + 4), scale));
+      c.put(rowOf(own.slice(i, i + 4).map((t) => ({ ...t, drawing: stepDrawing(job, t, scale) }))));
       blocks.push(c.block());
     }
   });
@@ -82,14 +96,65 @@ export function stepDrawing(job: SheetJob, step: SewStep, scale: number): Drawin
   return drawn(job, made, scale);
 }
 
+/** The strips of a set, to scale and lettered, over a short stretch of its length. */
+function setDrawing(job: SheetJob, step: SetStep): Drawing {
+  const look = job.swatches[step.fabricId]?.look;
+  const bands = look?.kind === "bands" ? look.bands : [];
+  const high = bands[bands.length - 1]?.to ?? 1;
+  const scale = 64 / high;
+  const wide = 100 / scale;
+  const small = smallAt(scale);
+  const marks: Mark[] = [
+    {
+      kind: "shape",
+      polygon: rectangle(0, 0, wide, high),
+      fill: { kind: "fabric", fabricId: step.fabricId },
+    },
+    ...bands.slice(1).map(
+      (b): Mark => ({
+        kind: "line",
+        line: "seam",
+        points: [
+          { x: 0, y: b.from },
+          { x: wide, y: b.from },
+        ],
+      }),
+    ),
+    { kind: "shape", polygon: rectangle(0, 0, wide, high), line: "cut" },
+    ...bands.map(
+      (b): Mark => ({
+        kind: "text",
+        at: { x: wide / 2, y: (b.from + b.to) / 2 - 0.33 * small },
+        text: job.swatches[b.fabricId]?.letter ?? "",
+        size: 1,
+        anchor: "middle",
+        weight: "bold",
+        tone: "on-fabric",
+      }),
+    ),
+  ];
+  const made = picture({
+    title: `Step ${step.number}: strips of set ${job.swatches[step.fabricId]?.letter}`,
+    unit: job.brief.unit,
+    box: { left: 0, right: wide, bottom: 0, top: high },
+    marks,
+    small,
+  });
+  return drawn(job, made, scale);
+}
+
+interface SetCell extends StepWords {
+  readonly drawing: Drawing;
+}
+
 /** Number and name, diagram, words, stop: each begins on the same line across the row. */
-function rowOf(job: SheetJob, steps: readonly SewStep[], scale: number): Block {
+function rowOf(steps: readonly SetCell[]): Block {
   const c = new Column();
   const width = columns(3);
-  const drawings = steps.map((s) => stepDrawing(job, s, scale));
-  const high = Math.max(...drawings.map((d) => d.height));
-  const words = steps.map((s) => setText(s.words, STYLES.text, 0, 0, width));
-  const wordsHigh = Math.max(...words.map((w) => w.height));
+  const high = Math.max(...steps.map((s) => s.drawing.height));
+  const wordsHigh = Math.max(
+    ...steps.map((s) => setText(s.words, STYLES.text, 0, 0, width).height),
+  );
   const top = c.y;
   let lowest = top;
   steps.forEach((step, i) => {
@@ -97,8 +162,8 @@ function rowOf(job: SheetJob, steps: readonly SewStep[], scale: number): Block {
     const number = setLine(String(step.number), STYLES.step, x, top + 15);
     const name = setLine(step.name, STYLES.name, x + number.width + 6, top + 15);
     c.add({ kind: "text", role: "H3", glyphs: [...number.glyphs, ...name.glyphs] });
-    c.y = top + 20 + (high - drawings[i].height) / 2;
-    c.figure(drawings[i], x);
+    c.y = top + 20 + (high - step.drawing.height) / 2;
+    c.figure(step.drawing, x);
     c.y = top + 20 + high + 4;
     c.paragraph(step.words, STYLES.text, { x, width });
     if (step.stop.number !== "") {

@@ -6,10 +6,10 @@ import { columnAt, columns, MEASURE, STYLES } from "./grid.ts";
 import { pictureBlock, sizeBlock, titleBlock } from "./head.ts";
 import type { SheetJob } from "./job.ts";
 import type { Item, Sheet } from "./model.ts";
-import { allSteps, orderBlocks } from "./order.ts";
+import { allSteps, nextStep, orderBlocks } from "./order.ts";
 import { proofBlocks } from "./proofs.ts";
 import { draftReasons } from "./release.ts";
-import { suppliesBlock } from "./supplies.ts";
+import { sizesBlock, suppliesBlock } from "./supplies.ts";
 
 /** The two-page pattern; what does not fit goes on to a further page, and each foot says of how many. */
 export function patternSheet(job: SheetJob): Sheet {
@@ -76,7 +76,7 @@ function pagesOf(job: SheetJob, sides: number, density: Density): Item[][] {
     ...opening(job, head.block(), density),
     ...proofBlocks(job, density.proofs),
     ...orderBlocks(job, steps, density.steps),
-    finishBlock(job, steps.length + 1, density.map),
+    finishBlock(job, nextStep(job, steps), density.map),
   ];
   return paginate(blocks, job.paper, density.gap);
 }
@@ -95,19 +95,22 @@ function opening(job: SheetJob, head: Block, density: Density): Block[] {
     return [
       stacked([head, beside9], 0),
       suppliesBlock(job, MEASURE),
+      ...maybe(sizesBlock(job, MEASURE)),
       ...joinedCut(cutBlocks(job, MEASURE)),
     ];
   }
   const right = columns(8);
   const cut = stacked(cutBlocks(job, right), 0);
   const sizes = sizeBlock(job, right);
-  const supplies = suppliesBlock(job, right);
+  const supplies = stacked([suppliesBlock(job, right), ...maybe(sizesBlock(job, right))], 6);
   const all = stacked([sizes, supplies, cut], density.gap);
   const picture = pictureBlock(job, columns(4), Math.min(room - 40, density.picture));
   if (all.height <= room) return [stacked([head, sideBySide(picture, all, 4)], 0)];
   const most = stacked([sizes, supplies], density.gap);
   return [stacked([head, sideBySide(picture, most, 4)], 0), ...joinedCut(cutBlocks(job, MEASURE))];
 }
+
+const maybe = (block: Block | undefined): Block[] => (block ? [block] : []);
 
 const sideBySide = (left: Block, right: Block, column: number): Block =>
   beside([

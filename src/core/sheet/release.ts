@@ -133,12 +133,14 @@ function fabricsUsed(job: SheetJob): (string | false)[] {
   ];
 }
 
+/** The narrower width is the maker's to state; where it is stated, both must hold. */
 function yardage(job: SheetJob): (string | false)[] {
+  const sewn = new Set(job.brief.fabrics.filter((f) => f.kind === "strip-set").map((f) => f.id));
   return job.answer.layouts.flatMap((l) => {
     const at = job.answer.yardages.filter((y) => y.fabricId === l.fabricId);
     const name = job.swatches[l.fabricId]?.name ?? l.fabricId;
     return [
-      at.length < 2 && `${name}: yardage stands at one width only.`,
+      at.length === 0 && !sewn.has(l.fabricId) && `${name}: no yardage is worked out.`,
       ...at.map(
         (y) =>
           y.buy < y.total - 1e-6 &&
@@ -171,10 +173,15 @@ function withCode(code: string): Test {
     );
 }
 
-/** Strips of one fabric: never a wider strip after a narrower one. */
+/** Strips for long pieces come first; of the others never a wider strip after a narrower one. */
 function cutOrder(job: SheetJob): (string | false)[] {
   return job.answer.layouts.flatMap((l) => {
-    const rows = cutRows(job, l).filter((r) => r.strips !== undefined);
+    const long = new Set(
+      job.answer.demands.filter((d) => d.shape.first > l.width / 2).map((d) => d.id),
+    );
+    const rows = cutRows(job, l).filter(
+      (r) => r.strips !== undefined && !r.from && !long.has(r.demandId),
+    );
     return rows.map(
       (r, i) =>
         i > 0 &&
@@ -184,11 +191,12 @@ function cutOrder(job: SheetJob): (string | false)[] {
   });
 }
 
-/** Sizes offered beside the one worked out here must say so; none is printed unproved. */
+/** Every size offered is planned by itself, in blocks and yardage. */
 function sizesOffered(job: SheetJob): (string | false)[] {
   return (job.brief.sizes ?? []).map((s) => {
-    const label = `${s.width} × ${s.length}`;
-    return `The size ${s.name} (${label}) is offered and not worked out on this sheet.`;
+    const planned = job.answer.sizes?.find((a) => a.name === s.name);
+    const done = planned?.width !== undefined && planned.yardages.length > 0;
+    return !done && `The size ${s.name} is offered and not worked out.`;
   });
 }
 

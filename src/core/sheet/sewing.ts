@@ -3,7 +3,7 @@ import { finishSteps } from "./finish.ts";
 import { columnAt, columns, STYLES } from "./grid.ts";
 import { type SheetJob, sayMeasured, trueScale } from "./job.ts";
 import type { Sheet } from "./model.ts";
-import { allSteps, stepDrawing } from "./order.ts";
+import { allSteps, nextStep, stepDrawing } from "./order.ts";
 import { footWords } from "./pattern.ts";
 import type { SewStep } from "./steps.ts";
 import { setLine } from "./text.ts";
@@ -32,7 +32,11 @@ export function sewingBlocks(job: SheetJob, steps: readonly SewStep[]): Block[] 
     "Measure after pressing. A unit that is off by more than a thread goes no further: see which seam is wide.",
     STYLES.soft,
   );
-  return [head.block(), ...steps.map((s) => stepBlock(job, s)), lastBlock(job, steps.length + 1)];
+  return [
+    head.block(),
+    ...steps.map((s) => stepBlock(job, s)),
+    lastBlock(job, nextStep(job, steps)),
+  ];
 }
 
 function stepBlock(job: SheetJob, step: SewStep): Block {

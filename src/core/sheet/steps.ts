@@ -10,17 +10,47 @@ import {
   sayMeasured,
   sayUnit,
 } from "./job.ts";
+import { setWords } from "./supplies.ts";
+
+/** A step as it is set: number, name, words and stop; its diagram is drawn apart. */
+export interface StepWords {
+  readonly number: number;
+  readonly name: string;
+  readonly words: string;
+  readonly stop: { readonly number: string; readonly how: string };
+}
+
+/** Sewing strips side by side before anything is cut from them. */
+export interface SetStep extends StepWords {
+  readonly fabricId: string;
+}
+
+/** One step for each strip set that is sewn. */
+export function setSteps(job: SheetJob, first = 1): SetStep[] {
+  const sets = job.brief.fabrics.filter(
+    (f) => f.kind === "strip-set" && job.answer.layouts.some((l) => l.fabricId === f.id),
+  );
+  return sets.map((f, i): SetStep => {
+    const look = job.swatches[f.id]?.look;
+    const bands = look?.kind === "bands" ? look.bands : [];
+    const high = bands[bands.length - 1]?.to ?? 0;
+    return {
+      number: first + i,
+      fabricId: f.id,
+      name: "Strip sets",
+      words: `**${job.swatches[f.id]?.letter} ${f.name}.** ${capital(setWords(job, f.id))}; from the edge that the wedge's outer edge lies on. Sew every second seam from the other end; press all one way. Then cut as listed under ${job.swatches[f.id]?.letter}.`,
+      stop: { number: sayUnit(job, high), how: "raw edge to raw edge, along the whole set" },
+    };
+  });
+}
 
 /** One step of sewing a block: one seam, or the same patch put on again and again. */
-export interface SewStep {
-  readonly number: number;
+export interface SewStep extends StepWords {
   readonly block: AnswerBlock;
   /** The unit after the step. */
   readonly unit: SewnUnit;
   /** All seams sewn in it. */
   readonly seamIds: readonly string[];
-  readonly name: string;
-  readonly words: string;
   readonly stop: { readonly number: string; readonly how: string; readonly measure?: Measure };
   /** Drawn as a ruler laid from the center, with this number. */
   readonly squareUp?: string;

@@ -1,8 +1,19 @@
-import type { PdfPoint } from "../measure/index.ts";
+import type { Yardage } from "../layout/types.ts";
+import { knownLength, type PdfPoint } from "../measure/index.ts";
 import { type Block, Column, cell, numberCell } from "./column.ts";
+import { sayUp } from "./cutting.ts";
 import { STYLES } from "./grid.ts";
 import { swatchDrawing } from "./head.ts";
-import { fabricLetter, fabricName, listed, plural, type SheetJob, say, sayUnit } from "./job.ts";
+import {
+  counted,
+  fabricLetter,
+  fabricName,
+  listed,
+  plural,
+  type SheetJob,
+  say,
+  sayUnit,
+} from "./job.ts";
 import type { Cell, Glyphs } from "./model.ts";
 import { setText } from "./text.ts";
 
@@ -77,6 +88,8 @@ function fabricRow(
   }
   const yards = widths.map((w, i): Cell => {
     const y = job.answer.yardages.find((v) => v.fabricId === fabricId && v.width === w);
+    const sewn = job.brief.fabrics.find((f) => f.id === fabricId)?.kind === "strip-set";
+    if (sewn) return cell(i === 0 ? "sewn" : "", STYLES.small, axes[i], base);
     return y
       ? numberCell(y.buyText, STYLES.number, axes[i], base)
       : cell("—", STYLES.small, axes[i], base);
@@ -91,12 +104,23 @@ function descriptionOf(job: SheetJob, fabricId: string): string {
     case "stripe":
       return `, printed stripe ${fabric.runs === "across" ? "from selvage to selvage" : "along the selvage"}, repeat ${repeatOf(job, fabricId)}`;
     case "strip-set":
-      return ", a strip set, sewn from the fabrics it names";
+      return `, ${setWords(job, fabricId)}`;
     case "print":
       return fabric.directional ? ", a print with a way up" : ", a print";
     default:
       return fabric?.directional ? ", directional" : "";
   }
+}
+
+/** "strip set: 6 of A 2, B 1 1/4, C 2 1/4": how many sets, and their strips from the outer edge in. */
+export function setWords(job: SheetJob, fabricId: string): string {
+  const fabric = job.brief.fabrics.find((f) => f.id === fabricId);
+  if (fabric?.kind !== "strip-set") return "";
+  const sets = job.answer.cutting.find((c) => c.fabricId === fabricId)?.sets ?? 0;
+  const strips = fabric.strips.map(
+    (t) => `${fabricLetter(job, t.fabric)} ${say(job, knownLength(t.cut, job.brief.unit))}`,
+  );
+  return `strip set, ${sets} of them: ${strips.join(", ")}`;
 }
 
 function repeatOf(job: SheetJob, fabricId: string): string {
@@ -120,24 +144,40 @@ export function usesOf(job: SheetJob, fabricId: string): string {
 }
 
 function finishingRows(job: SheetJob, c: Column, rows: Cell[][], axes: readonly number[]): void {
-  const { finishing } = job.brief;
-  const { quilt } = job.answer;
-  if (!quilt) return;
+  const { finishing } = job.answer;
   const line = (name: string, what: string): void => {
     c.rule();
     const set = setText(what, STYLES.soft, 74, c.y + 10.5, (axes[0] ?? c.width) - 78);
     rows.push([cell(name, STYLES.strong, 0, c.y + 10.5), { glyphs: set.glyphs }]);
     c.y += set.height + 3.5;
   };
-  const over = (text: string): string => `${text} over on every side`;
-  if (finishing?.backing)
+  const { binding, backing, batting } = finishing ?? {};
+  const size = (w: number, h: number): string =>
+    `${sayUp(job, w)} × ${sayUp(job, h)} ${job.brief.unit}`;
+  const over = (x: number): string => `${sayUnit(job, x)} over on every side`;
+  if (backing) {
+    const panels =
+      backing.panels > 1
+        ? `${backing.panels} panels ${size(backing.panelWidth, backing.panelLength)}, seams ${backing.seams}; `
+        : "one piece, no seam; ";
     line(
       "Backing",
-      `${fabricName(job, finishing.backing.fabric)}, the top's size and ${over(finishing.backing.overhang)}`,
+      `${fabricName(job, backing.fabricId)}, ${panels}${size(backing.width, backing.height)}, ${over(backing.overhang)}`,
     );
-  if (finishing?.batting) line("Batting", `the top's size and ${over(finishing.batting.overhang)}`);
-  if (!finishing?.binding && !finishing?.backing)
-    line("To finish", "backing, batting and binding of your own choice; not in the yardage");
+  }
+  if (batting) line("Batting", `${size(batting.width, batting.height)}, ${over(batting.overhang)}`);
+  if (binding)
+    line(
+      "Binding",
+      `${fabricName(job, binding.fabricId)}, ${sayUnit(job, binding.strip)} strips${binding.cut === "bias" ? " on the bias" : ""}, joined to ${sayUp(job, binding.length)} ${job.brief.unit}`,
+    );
+  const missing = [
+    ...(backing ? [] : ["backing"]),
+    ...(batting ? [] : ["batting"]),
+    ...(binding ? [] : ["binding"]),
+  ];
+  if (missing.length > 0)
+    line("To finish", `${listed(missing)} of your own choice; not in the yardage`);
 }
 
 /** Tools in the order they are needed; a ruler's special name is never asked for. */
@@ -158,10 +198,50 @@ function toolsOf(job: SheetJob): string {
 }
 
 function marginWords(job: SheetJob): string {
-  const y = job.answer.yardages[0];
-  if (!y) return "";
-  const parts = [`${say(job, y.straighten)} ${job.brief.unit} to straighten the end`];
-  if (y.wrongStrip > 0) parts.push("room for one wrong strip of the widest size");
-  if (y.extra > 0) parts.push(`${sayUnit(job, y.extra)} extra`);
+  const at = job.answer.layouts.flatMap((l) => {
+    const y = job.answer.yardages.find((v) => v.fabricId === l.fabricId && v.width === l.width);
+    return y ? [y] : [];
+  });
+  if (at.length === 0) return "";
+  const { unit } = job.brief;
+  const each = (list: typeof at, of: (y: Yardage) => number): string =>
+    list.map((y) => `${fabricLetter(job, y.fabricId)} ${sayUp(job, of(y))}`).join(", ");
+  const parts = [`${say(job, at[0].straighten)} ${unit} to straighten the end`];
+  const wrong = at.filter((y) => y.wrongStrip > 0);
+  if (wrong.length > 0)
+    parts.push(`room for one wrong strip (${each(wrong, (y) => y.wrongStrip)})`);
+  const repeat = at.filter((y) => (y.toRepeat ?? 0) > 0);
+  if (repeat.length > 0)
+    parts.push(
+      `room to reach the first start in the repeat (${each(repeat, (y) => y.toRepeat ?? 0)})`,
+    );
+  const extra = at.filter((y) => y.extra > 0);
+  if (extra.length > 0) parts.push(`extra (${each(extra, (y) => y.extra)})`);
   return `Each yardage holds ${listed(parts)}.`;
+}
+
+/** The same design in other sizes, each planned in full: its blocks, its finished size, what to buy. */
+export function sizesBlock(job: SheetJob, width: PdfPoint): Block | undefined {
+  const { sizes } = job.answer;
+  if (!sizes || sizes.length === 0) return undefined;
+  const c = new Column(width);
+  c.rule();
+  c.gap(3);
+  const unit = job.brief.unit;
+  for (const s of sizes) {
+    if (s.width === undefined || s.height === undefined) continue;
+    const change =
+      s.plan.length === undefined
+        ? ""
+        : `, ${s.plan.way.replace(/s$/, "")} ${sayUnit(job, s.plan.length)}`;
+    const buy = fabricsInUse(job).flatMap((id) => {
+      const y = s.yardages.find((v) => v.fabricId === id);
+      return y ? [`${fabricLetter(job, id)} ${y.buyText}`] : [];
+    });
+    c.paragraph(
+      `**${s.name}**, ${say(job, s.width)} × ${say(job, s.height)} ${unit}: ${counted(s.blocks, "block")}, ${counted(s.plan.rows, "row")} of ${s.plan.columns}${change}; buy ${buy.join(", ")}.`,
+    );
+    c.gap(1);
+  }
+  return c.block();
 }
