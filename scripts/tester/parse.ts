@@ -213,7 +213,10 @@ function suppliesIn(
   const all = joined(own);
   return {
     usable,
-    fabrics: fabrics.map((f) => ({ ...f, usable: before(f.text, "(?:in|mm) usable") })),
+    fabrics: fabrics.map((f) => ({
+      ...f,
+      usable: numbersIn(/, ([^,]*) (?:in|mm) usable/.exec(f.text)?.[1] ?? "")[0],
+    })),
     straighten: before(all, "(?:in|mm) to straighten"),
     wrongStrip: byLetter(all, "wrong strip"),
     toRepeat: byLetter(all, "in the repeat"),
@@ -236,7 +239,7 @@ function byLetter(text: string, words: string): Map<string, number> {
 function usesIn(text: string): Map<string, number> {
   const out = new Map<string, number>();
   for (const m of text.matchAll(/(\d+) ([a-z][a-z -]*[a-z])/g)) {
-    if (/^(in|mm|usable|of|sewn)\b/.test(m[2])) continue;
+    if (/^(in|mm|usable|of|or|sewn)\b/.test(m[2])) continue;
     out.set(singular(m[2]), (out.get(singular(m[2])) ?? 0) + Number(m[1]));
   }
   return out;

@@ -13,7 +13,7 @@ import {
   smallAt,
   trueScale,
 } from "./job.ts";
-import { type Span, setLine, setText, textWidth } from "./text.ts";
+import { type Span, type Style, setLine, setText, textWidth } from "./text.ts";
 
 /** The title, what the sheet is, and the whole job in one sentence. */
 export function titleBlock(job: SheetJob, what: string): Block {
@@ -127,9 +127,12 @@ export function sizeBlock(job: SheetJob, width: PdfPoint): Block {
     return c.block();
   }
   // Each column as wide as its number asks; all in one size of letters.
-  const asked = sizes.map(([number]) => Math.max(78, textWidth(number, STYLES.size) + 18));
-  const sum = asked.reduce((x, y) => x + y, 0);
-  const style = sum <= width ? STYLES.size : STYLES.sizeSmall;
+  const widthsIn = (style: Style): number[] =>
+    sizes.map(([number]) => Math.max(78, textWidth(number, style) + 18));
+  const total = (list: readonly number[]): number => list.reduce((x, y) => x + y, 0);
+  const style = total(widthsIn(STYLES.size)) <= width ? STYLES.size : STYLES.sizeSmall;
+  const asked = widthsIn(style);
+  const sum = total(asked);
   const top = c.y;
   let lowest = top;
   let x = 0;

@@ -19,20 +19,27 @@ export function proofBlocks(job: SheetJob, most = 116): Block[] {
     return piece ? [{ recipe: r, piece }] : [];
   });
   recipes.sort((a, b) => (a.piece.letter < b.piece.letter ? -1 : 1));
+  // A long border would shrink every other picture, and a rectangle needs none.
+  const shaped = recipes.filter((r) => r.recipe.kind !== "rectangle");
+  const plain = recipes.filter((r) => r.recipe.kind === "rectangle");
   const scale = oneScale(
-    recipes.map((r) => r.recipe),
+    shaped.map((r) => r.recipe),
     most,
   );
   const rows: Block[] = [];
-  for (let i = 0; i < recipes.length; i += 4)
-    rows.push(
-      beside(
-        recipes.slice(i, i + 4).map(({ recipe, piece }, k) => ({
-          x: columnAt(3 * k),
-          block: proofOf(job, recipe, piece, scale, columns(3)),
-        })),
-      ),
-    );
+  for (const [list, drawnToo] of [
+    [shaped, true],
+    [plain, false],
+  ] as const)
+    for (let i = 0; i < list.length; i += 4)
+      rows.push(
+        beside(
+          list.slice(i, i + 4).map(({ recipe, piece }, k) => ({
+            x: columnAt(3 * k),
+            block: proofOf(job, recipe, piece, drawnToo ? scale : undefined, columns(3)),
+          })),
+        ),
+      );
   const first = rows.shift();
   if (!first) return [head.block()];
   head.put(first);
@@ -55,21 +62,23 @@ function proofOf(
   job: SheetJob,
   recipe: Recipe,
   piece: Piece,
-  scale: number,
+  scale: number | undefined,
   width: PdfPoint,
 ): Block {
   const c = new Column(width);
-  const made = coverPicture(recipe, {
-    unit: job.brief.unit,
-    seam: job.seam,
-    fabricId: piece.fabricId,
-    name: `${piece.name} ${piece.letter}`,
-    small: smallAt(scale),
-    tapes: false,
-    leftHanded: job.leftHanded,
-  });
-  c.figure(drawn(job, made, scale));
-  c.gap(3);
+  if (scale !== undefined) {
+    const made = coverPicture(recipe, {
+      unit: job.brief.unit,
+      seam: job.seam,
+      fabricId: piece.fabricId,
+      name: `${piece.name} ${piece.letter}`,
+      small: smallAt(scale),
+      tapes: false,
+      leftHanded: job.leftHanded,
+    });
+    c.figure(drawn(job, made, scale));
+    c.gap(3);
+  }
   c.paragraph(
     `**${piece.letter} ${plural(piece.name)}.** ${cutWords(job, recipe)} ${spareSentence(job, recipe)}`,
   );

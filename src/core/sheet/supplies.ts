@@ -21,16 +21,16 @@ import { setText } from "./text.ts";
 export function suppliesBlock(job: SheetJob, width: PdfPoint): Block {
   const c = new Column(width);
   c.question("Is there enough?", "supplies, in order of use");
-  const widths = widthsOf(job);
-  const axes = widths.map((_, i) => width - 30 - (widths.length - 1 - i) * 62);
+  const heads = headsOf(job);
+  const axes = [width - 92, width - 30];
   const rows: Cell[][] = [];
   const head = c.y + 9;
   rows.push([
-    cell("buy, at a usable width of", STYLES.small, (axes[0] ?? width) - 26, head, "end", true),
-    ...widths.map((w, i) => cell(sayUnit(job, w), STYLES.strong, axes[i] + 27, head, "end", true)),
+    cell(heads.lead, STYLES.small, axes[0] - 26, head, "end", true),
+    ...heads.each.map((text, i) => cell(text, STYLES.strong, axes[i] + 27, head, "end", true)),
   ]);
   c.y += 14;
-  for (const fabricId of fabricsInUse(job)) c.y = fabricRow(job, c, rows, fabricId, widths, axes);
+  for (const fabricId of fabricsInUse(job)) c.y = fabricRow(job, c, rows, fabricId, axes);
   finishingRows(job, c, rows, axes);
   c.add({ kind: "table", rows });
   c.rule();
@@ -40,10 +40,33 @@ export function suppliesBlock(job: SheetJob, width: PdfPoint): Block {
   return c.block();
 }
 
-/** Usable widths at which yardage is given: the stated one, and the next narrower. */
-export function widthsOf(job: SheetJob): number[] {
-  const all = new Set(job.answer.yardages.map((y) => y.width));
-  return [...all].sort((a, b) => b - a).slice(0, 3);
+/** Widths at which a fabric's yardage is given: its own, and the next narrower. */
+const widthsOf = (job: SheetJob, fabricId: string): number[] =>
+  job.answer.yardages
+    .filter((y) => y.fabricId === fabricId)
+    .map((y) => y.width)
+    .sort((a, b) => b - a);
+
+/** The pairs of widths that fabrics are given at, each once. */
+function pairsOf(job: SheetJob): number[][] {
+  const pairs = fabricsInUse(job)
+    .map((id) => widthsOf(job, id))
+    .filter((w) => w.length > 0);
+  return pairs.filter((w, i) => pairs.findIndex((v) => v.join() === w.join()) === i);
+}
+
+/** The widths over both columns, or beside each fabric where fabrics differ. */
+function headsOf(job: SheetJob): { readonly lead: string; readonly each: readonly string[] } {
+  const [pair, ...others] = pairsOf(job);
+  return pair && others.length === 0
+    ? { lead: "buy, at a usable width of", each: pair.map((w) => sayUnit(job, w)) }
+    : { lead: "buy", each: ["as stated", "narrower"] };
+}
+
+function widthWords(job: SheetJob, fabricId: string): string {
+  const widths = widthsOf(job, fabricId);
+  if (widths.length === 0 || pairsOf(job).length < 2) return "";
+  return `, ${widths.map((w) => say(job, w)).join(" or ")} ${job.brief.unit} usable`;
 }
 
 /** Fabrics with something to cut, in the order their pieces are first sewn, then the rest. */
@@ -57,12 +80,13 @@ function fabricRow(
   c: Column,
   rows: Cell[][],
   fabricId: string,
-  widths: readonly number[],
   axes: readonly number[],
 ): PdfPoint {
   c.rule();
   const top = c.y;
-  const name = `**${fabricName(job, fabricId)}**${descriptionOf(job, fabricId)}`;
+  const name = `**${fabricName(job, fabricId)}**${descriptionOf(job, fabricId)}${widthWords(job, fabricId)}`;
+  const widths = widthsOf(job, fabricId);
+  const sewn = job.brief.fabrics.find((f) => f.id === fabricId)?.kind === "strip-set";
   const uses = usesOf(job, fabricId);
   const room = (axes[0] ?? c.width) - 78 - 26;
   const together = `${name}: ${uses}`;
@@ -86,13 +110,10 @@ function fabricRow(
       y: top + high / 2 - drawing.height / 2 + 1.5,
     });
   }
-  const yards = widths.map((w, i): Cell => {
-    const y = job.answer.yardages.find((v) => v.fabricId === fabricId && v.width === w);
-    const sewn = job.brief.fabrics.find((f) => f.id === fabricId)?.kind === "strip-set";
-    if (sewn) return cell(i === 0 ? "sewn" : "", STYLES.small, axes[i], base);
-    return y
-      ? numberCell(y.buyText, STYLES.number, axes[i], base)
-      : cell("—", STYLES.small, axes[i], base);
+  const yards = axes.map((axis, i): Cell => {
+    const y = job.answer.yardages.find((v) => v.fabricId === fabricId && v.width === widths[i]);
+    if (y && !sewn) return numberCell(y.buyText, STYLES.number, axis, base);
+    return cell(sewn && i === 0 ? "sewn" : "—", STYLES.small, axis, base);
   });
   rows.push([cell(fabricLetter(job, fabricId), STYLES.letter, 0, base), { glyphs }, ...yards]);
   return top + high + 3.5;
