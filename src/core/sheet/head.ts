@@ -126,26 +126,34 @@ export function sizeBlock(job: SheetJob, width: PdfPoint): Block {
     }
     return c.block();
   }
-  // Each column as wide as its number asks; all in one size of letters.
-  const widthsIn = (style: Style): number[] =>
-    sizes.map(([number]) => Math.max(78, textWidth(number, style) + 18));
-  const total = (list: readonly number[]): number => list.reduce((x, y) => x + y, 0);
-  const style = total(widthsIn(STYLES.size)) <= width ? STYLES.size : STYLES.sizeSmall;
-  const asked = widthsIn(style);
-  const sum = total(asked);
+  const fit = (list: readonly Size[], style: Style): boolean =>
+    list.reduce((sum, [number]) => sum + askedBy(number, style), 0) <= width;
+  const style = fit(sizes, STYLES.size) ? STYLES.size : STYLES.sizeSmall;
+  const rows = fit(sizes, style) ? [sizes] : [sizes.slice(0, -2), sizes.slice(-2)];
+  for (const row of rows) sizeRow(c, row, style);
+  return c.block();
+}
+
+type Size = readonly [number: string, what: string];
+
+const askedBy = (number: string, style: Style): PdfPoint =>
+  Math.max(78, textWidth(number, style) + 18);
+
+/** Each column as wide as its number asks, the rest shared out. */
+function sizeRow(c: Column, sizes: readonly Size[], style: Style): void {
+  const sum = sizes.reduce((total, [number]) => total + askedBy(number, style), 0);
   const top = c.y;
   let lowest = top;
   let x = 0;
-  sizes.forEach(([number, what], i) => {
-    const each = (asked[i] / sum) * width;
+  for (const [number, what] of sizes) {
+    const each = (askedBy(number, style) / sum) * c.width;
     c.y = top + 3;
     c.paragraph(number, style, { x, width: each - 2 });
     c.paragraph(what, STYLES.soft, { x, width: each - 8 });
     lowest = Math.max(lowest, c.y);
     x += each;
-  });
+  }
   c.y = lowest;
-  return c.block();
 }
 
 /** Color and hatch side by side: the key to every diagram. A stripe shows one whole repeat. */

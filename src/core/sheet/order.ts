@@ -39,17 +39,15 @@ export function orderBlocks(
   const sets = setSteps(job);
   if (sets.length > 0) {
     head.put(rowOf(sets.map((s) => ({ ...s, drawing: setDrawing(job, s) }))));
-    head.gap(6);
-    head.rule();
-    head.gap(2);
+    blocks.push(head.block());
   }
   kinds.forEach((block, k) => {
     const own = steps.filter((s) => s.block === block);
     for (let i = 0; i < own.length; i += 4) {
       const c = new Column();
-      if (k === 0 && i === 0) c.put(head.block());
+      if (k === 0 && i === 0 && sets.length === 0) c.put(head.block());
       if (i === 0) {
-        if (k > 0) {
+        if (k > 0 || sets.length > 0) {
           c.rule();
           c.gap(2);
         }

@@ -34,7 +34,7 @@ export function footWords(job: SheetJob): string {
   return `${draft}${title}. Version ${job.version}, ${job.date}. Sewn with a ${seamText} seam throughout.`;
 }
 
-/** How closely the sheet is set; the first that makes two sides is taken. */
+/** How closely the sheet is set; the roomiest that makes the fewest sides is taken. */
 interface Density {
   readonly gap: PdfPoint;
   readonly picture: PdfPoint;
@@ -54,12 +54,13 @@ const DENSITIES: readonly Density[] = [
 
 /** The pattern's sides without their feet. */
 export function patternItems(job: SheetJob): Item[][] {
+  let best: Item[][] | undefined;
   for (const density of DENSITIES) {
     const pages = pagesOf(job, 2, density);
     if (pages.length <= 2) return pages;
+    if (!best || pages.length < best.length) best = pagesOf(job, pages.length, density);
   }
-  const [roomy] = DENSITIES;
-  return pagesOf(job, pagesOf(job, 3, roomy).length, roomy);
+  return best ?? [];
 }
 
 function pagesOf(job: SheetJob, sides: number, density: Density): Item[][] {
