@@ -88,6 +88,7 @@ function sizes(r: Reading): Stuck[] {
         (Number(tall[1]) !== grid[0] || Number(tall[2]) !== grid[1]) &&
         "the sentence has another number of rows",
     ),
+    ...staleSizes(r),
     ...stuck("How big is it?", fullTop(r)),
     ...stuck(
       "In what order?",
@@ -97,6 +98,21 @@ function sizes(r: Reading): Stuck[] {
         kinds !== blocks &&
         `steps make ${kinds} blocks, ${blocks} are wanted`,
     ),
+  ];
+}
+
+/** Strips and squares named in the sentence are cut in the list. Centimeters are left to the reader. */
+function staleSizes(r: Reading): Stuck[] {
+  if (r.unit === "mm") return [];
+  const strips = r.cuts.flatMap((c) => [c.wide, after(bare(c), "trimmed to"), after(bare(c), "strips?")]);
+  const squares = r.cuts.map((c) => after(bare(c), "squares?"));
+  const cut = (list: readonly (number | undefined)[], x: number): boolean =>
+    list.some((y) => y !== undefined && near(x, y));
+  const named = (words: string): number[] =>
+    [...r.sentence.matchAll(new RegExp(`from (\\d[^a-z]*) in ${words}`, "g"))].flatMap((m) => numbersIn(m[1]));
+  return [
+    ...named("strips").flatMap((x) => stuck("sentence", !cut(strips, x) && `strips of ${x} are named and never cut`)),
+    ...named("squares").flatMap((x) => stuck("sentence", !cut(squares, x) && `squares of ${x} are named and never cut`)),
   ];
 }
 
@@ -218,7 +234,31 @@ function cuts(r: Reading): Stuck[] {
     const sum = given.reduce<number>((a, b) => a + (b ?? 0), 0);
     return stuck(where, sum < wanted && `${sum} come out, ${wanted} are wanted`);
   });
-  return [...lines, ...counts];
+  return [...lines, ...counts, ...stripsFit(r)];
+}
+
+/** A strip is as wide as something cut from it; a wider one would be a number left over. */
+function stripsFit(r: Reading): Stuck[] {
+  const groups: CutLine[][] = [];
+  for (const c of r.cuts) {
+    if (c.strips !== undefined || groups.length === 0) groups.push([c]);
+    else groups[groups.length - 1].push(c);
+  }
+  return groups.flatMap((group) => {
+    const wide = group[0].wide ?? 0;
+    const sizes = group.flatMap((c) => {
+      const words = bare(c);
+      const cells = after(words, "(?:squares?|rectangles?)");
+      return sidesIn(words) ?? (cells === undefined ? [] : [cells]);
+    });
+    const onlyCells = group.every((c) => before(bare(c), "(?:squares?|rectangles?)") !== undefined);
+    const odd =
+      onlyCells && sizes.length > 0 && !sizes.some((x) => near(x, wide, 0.002 * wide + 0.13));
+    return stuck(
+      `cutting ${group[0].letters.join(" and ")}`,
+      odd && `strips of ${wide} are cut, nothing of them is ${wide} wide`,
+    );
+  });
 }
 
 /** What a line says after where it is cut from. */

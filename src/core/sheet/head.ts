@@ -126,10 +126,10 @@ export function sizeBlock(job: SheetJob, width: PdfPoint): Block {
     }
     return c.block();
   }
-  const fit = (list: readonly Size[], style: Style): boolean =>
+  const fits = (list: readonly Size[], style: Style): boolean =>
     list.reduce((sum, [number]) => sum + askedBy(number, style), 0) <= width;
-  const style = fit(sizes, STYLES.size) ? STYLES.size : STYLES.sizeSmall;
-  const rows = fit(sizes, style) ? [sizes] : [sizes.slice(0, -2), sizes.slice(-2)];
+  const style = fits(sizes, STYLES.size) ? STYLES.size : STYLES.sizeSmall;
+  const rows = fits(sizes, style) ? [sizes] : [sizes.slice(0, -2), sizes.slice(-2)];
   for (const row of rows) sizeRow(c, row, style);
   return c.block();
 }
