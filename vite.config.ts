@@ -2,6 +2,7 @@ import { resolve } from "node:path";
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vite";
 import { strictPolicy, worksOffline } from "./scripts/offline-plugin.ts";
+import { sharedWorkers } from "./scripts/shared-workers.ts";
 
 const web = resolve(import.meta.dirname, "src/web");
 
@@ -12,6 +13,7 @@ export default defineConfig({
   base: "./",
   plugins: [
     react(),
+    sharedWorkers(),
     strictPolicy(),
     worksOffline(resolve(web, "sw/sw.ts"), resolve(web, "public")),
   ],
@@ -21,7 +23,12 @@ export default defineConfig({
     emptyOutDir: true,
     target: "es2022",
     assetsInlineLimit: 0,
-    modulePreload: { polyfill: false },
+    modulePreload: {
+      polyfill: false,
+      // Only the page's own head asks for files ahead: a worker has no head to put the wish in.
+      resolveDependencies: (_name, files, { hostType }) =>
+        hostType === "html" ? files : files.filter((file) => file.endsWith(".css")),
+    },
     rolldownOptions: {
       input: { index: resolve(web, "index.html"), crash: resolve(web, "crash.html") },
     },

@@ -4,10 +4,12 @@ import type { Brief } from "../../core/brief/index.ts";
 import { Boundary } from "../crash/index.ts";
 import { acceptDrops, type KeepStore } from "../keep/index.ts";
 import { followDesign } from "./answers.ts";
-import { Designs } from "./Designs.tsx";
 import { KeepContext } from "./KeepContext.ts";
+import { later } from "./later.tsx";
 import { Page } from "./Page.tsx";
 import { useView, view } from "./view.ts";
+
+const Designs = later(() => import("./Designs.tsx").then((m) => m.Designs));
 
 const onHash = (tell: () => void): (() => void) => {
   addEventListener("hashchange", tell);

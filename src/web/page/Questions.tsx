@@ -1,13 +1,8 @@
-import { type ReactNode, useId } from "react";
+import { type ComponentType, useEffect, useId } from "react";
 import type { Question } from "../../core/answer/types.ts";
 import { Boundary } from "../crash/index.ts";
-import { CoverBody } from "./answer/CoverBody.tsx";
-import { EnoughBody } from "./answer/EnoughBody.tsx";
-import { LookBody } from "./answer/LookBody.tsx";
-import { MeasureBody } from "./answer/MeasureBody.tsx";
-import { OrderBody } from "./answer/OrderBody.tsx";
-import { SizeBody } from "./answer/SizeBody.tsx";
 import type { Answered } from "./answers.ts";
+import { bringTheRest, later } from "./later.tsx";
 import { Doubtful, Said } from "./said.tsx";
 import { Tape } from "./Tape.tsx";
 import { useView, view } from "./view.ts";
@@ -18,17 +13,19 @@ export interface BodyProps {
 }
 
 /** What stands under an opened question. A question without one has only its line. */
-const BODIES: Partial<Record<Question["id"], (p: BodyProps) => ReactNode>> = {
-  size: SizeBody,
-  cover: CoverBody,
-  look: LookBody,
-  enough: EnoughBody,
-  order: OrderBody,
-  measure: MeasureBody,
+const bodies = () => import("./answer/bodies.ts");
+const BODIES: Partial<Record<Question["id"], ComponentType<BodyProps>>> = {
+  size: later(() => bodies().then((b) => b.SizeBody)),
+  cover: later(() => bodies().then((b) => b.CoverBody)),
+  look: later(() => bodies().then((b) => b.LookBody)),
+  enough: later(() => bodies().then((b) => b.EnoughBody)),
+  order: later(() => bodies().then((b) => b.OrderBody)),
+  measure: later(() => bodies().then((b) => b.MeasureBody)),
 };
 
 /** The questions the core can answer, each a heading with its line, its margin and its proof. */
 export function Questions({ shown }: { shown: Answered }) {
+  useEffect(bringTheRest, []);
   return (
     <div className="questions">
       {shown.answer.questions.map((q) => (

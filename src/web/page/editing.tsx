@@ -3,9 +3,11 @@ import { stepping, wordsOf, wordsOfRole } from "../../core/answer/choices.ts";
 import { changed, type Word } from "../../core/answer/words.ts";
 import type { KeepStore, Recipe } from "../keep/index.ts";
 import type { Answered } from "./answers.ts";
-import { Opening } from "./Opening.tsx";
+import { later } from "./later.tsx";
 import { roleOf } from "./quilt/spots.ts";
 import { useView } from "./view.ts";
+
+const Opening = later(() => import("./Opening.tsx").then((m) => m.Opening));
 
 /** Hooks that both sentences share: what a step does, what stands between the lines. */
 export function useEditing(now: Answered, keep: KeepStore) {
