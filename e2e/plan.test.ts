@@ -18,13 +18,15 @@ test("a first plan at once; then the solver is loaded, and the plan is proved le
   profile.context.on("request", (r) => asked.push(r.url()));
   const solver = () => asked.some((url) => url.endsWith(".wasm"));
   const page = await tab(profile, site.address);
-  await page.getByRole("button", { name: "Is there enough?" }).click();
+  const question = page.getByRole("button", { name: "Is there enough?" });
+  await question.waitFor();
+  expect(solver()).toBe(false);
+  await question.click();
   const least = page.locator(".least");
   await least
     .getByText(/over the least/)
     .first()
     .waitFor();
-  expect(solver()).toBe(false);
   await least.getByRole("button", { name: "Stop, and keep this plan" }).waitFor();
   await least.getByText("Proved least.").waitFor();
   expect(solver()).toBe(true);
