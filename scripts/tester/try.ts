@@ -104,15 +104,25 @@ function sizes(r: Reading): Stuck[] {
 /** Strips and squares named in the sentence are cut in the list. Centimeters are left to the reader. */
 function staleSizes(r: Reading): Stuck[] {
   if (r.unit === "mm") return [];
-  const strips = r.cuts.flatMap((c) => [c.wide, after(bare(c), "trimmed to"), after(bare(c), "strips?")]);
+  const strips = r.cuts.flatMap((c) => [
+    c.wide,
+    after(bare(c), "trimmed to"),
+    after(bare(c), "strips?"),
+  ]);
   const squares = r.cuts.map((c) => after(bare(c), "squares?"));
   const cut = (list: readonly (number | undefined)[], x: number): boolean =>
     list.some((y) => y !== undefined && near(x, y));
   const named = (words: string): number[] =>
-    [...r.sentence.matchAll(new RegExp(`from (\\d[^a-z]*) in ${words}`, "g"))].flatMap((m) => numbersIn(m[1]));
+    [...r.sentence.matchAll(new RegExp(`from (\\d[^a-z]*) in ${words}`, "g"))].flatMap((m) =>
+      numbersIn(m[1]),
+    );
   return [
-    ...named("strips").flatMap((x) => stuck("sentence", !cut(strips, x) && `strips of ${x} are named and never cut`)),
-    ...named("squares").flatMap((x) => stuck("sentence", !cut(squares, x) && `squares of ${x} are named and never cut`)),
+    ...named("strips").flatMap((x) =>
+      stuck("sentence", !cut(strips, x) && `strips of ${x} are named and never cut`),
+    ),
+    ...named("squares").flatMap((x) =>
+      stuck("sentence", !cut(squares, x) && `squares of ${x} are named and never cut`),
+    ),
   ];
 }
 
