@@ -27,4 +27,4 @@ export { escapeText, type SvgOptions, toSvg } from "./svg.ts";
 export * from "./swatch.ts";
 export * from "./theme.ts";
 export { type UnitPictureOptions, unitPicture } from "./unit.ts";
-export { bothUnits, type Say, sayLength, sayWithUnit } from "./words.ts";
+export { bothUnits, inches, type Say, sayLength, sayWithUnit } from "./words.ts";

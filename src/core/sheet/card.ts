@@ -218,10 +218,11 @@ function stripDrawing(job: SheetJob, layout: FabricLayout, strip: Strip): Drawin
 function tallies(job: SheetJob): Block[] {
   const kinds = job.answer.blocks.filter((b) => b.count > 0);
   let first = setSteps(job).length + 1;
-  const blocks = kinds.map((block) => {
+  const blocks = kinds.flatMap((block) => {
     const steps = stepsOf(job, block, first);
     first += steps.length;
-    return tallyBlock(job, steps, kinds.length === 1 ? MEASURE : columns(6));
+    if (steps.length === 0) return [];
+    return [tallyBlock(job, steps, kinds.length === 1 ? MEASURE : columns(6))];
   });
   const rows: Block[] = [];
   for (let i = 0; i < blocks.length; i += 2) {

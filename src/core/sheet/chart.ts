@@ -96,7 +96,7 @@ function headBlock(job: SheetJob, ruler: Ruler, n: number): Block {
   const lowest = c.y;
   c.y = top;
   const strip = unit === "in" ? 4.5 : 115;
-  const scale = 84 / strip;
+  const scale = 80 / strip;
   const pictures = tip > 0 ? [sharp, ruler] : [ruler];
   pictures.forEach((r, i) => {
     c.y = top;

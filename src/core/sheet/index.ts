@@ -2,6 +2,7 @@ export { makeSheet, SHEET_NAMES, SHEETS, type SheetName, sheetNames } from "./al
 export { cardSheet } from "./card.ts";
 export { chartSheet } from "./chart.ts";
 export { csvText } from "./csv.ts";
+export { DXF_LAYERS, dxfText } from "./dxf.ts";
 export * from "./faces.ts";
 export { type Paper, type PaperName, paper } from "./grid.ts";
 export { type SheetJob, type SheetOptions, sheetJob } from "./job.ts";

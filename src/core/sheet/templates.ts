@@ -357,9 +357,9 @@ function framed(job: SheetJob, shapes: readonly Item[], number: number, of: numb
       ...moved(note.block(), right - SQUARES + 6, 40 + TOP + 72),
       ...shapes.map((s) => movedItem(s, 0, 0)),
       ...moved(keyBlock(job, MEASURE - LEFT).block(), paper.left + LEFT, foot - 16),
-      { kind: "figure", alt: upright.title, x: paper.left - 4, y: 36, drawing: upright },
+      { kind: "figure", alt: upright.title, x: paper.left - 4, y: 31, drawing: upright },
       { kind: "figure", alt: level.title, x: paper.left + LEFT - 5, y: foot, drawing: level },
-      ...moved(sign.block(), right - 96, foot + 2),
+      ...moved(sign.block(), right - 96, paper.height - 32 - sign.y),
     ],
   };
 }
