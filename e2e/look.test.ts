@@ -82,7 +82,10 @@ test.each(Object.keys(SIZES) as (keyof typeof SIZES)[])(
         await page.screenshot({ path, fullPage: true });
         // Widest and narrowest show all that a size could change.
         if (size === "tablet") continue;
-        const { violations } = await new AxeBuilder({ page }).analyze();
+        const axe = new AxeBuilder({ page });
+        // The tree is the same in the dark: only colors can be wrong there.
+        if (colorScheme === "dark") axe.withRules(["color-contrast"]);
+        const { violations } = await axe.analyze();
         const found = violations.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.html}`));
         expect(found, `${screen}, ${colorScheme}`).toEqual([]);
       }
