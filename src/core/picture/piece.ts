@@ -95,7 +95,7 @@ export function piecePicture(piece: Piece, options: PiecePictureOptions): Pictur
 /** Edges shorter than this many letters' heights carry no length along them, but outside, upright. */
 const SHORT = 5;
 /** Nearer than this many letters' heights to the middle, a seam's length would run into the words. */
-const CLOSE = 4.4;
+const CLOSE = 6;
 
 function lengthMarks(
   cut: Polygon,

@@ -1,12 +1,28 @@
 import { moving } from "../geometry/index.ts";
 import type { Demand, FabricLayout, Strip } from "../layout/types.ts";
 import type { PdfPoint } from "../measure/index.ts";
-import { cellMarks, type Drawing, type Mark, picture, rectangle } from "../picture/index.ts";
+import {
+  cellMarks,
+  type Drawing,
+  leftHanded,
+  type Mark,
+  picture,
+  rectangle,
+} from "../picture/index.ts";
 import { type Block, beside, Column, paginate, withFeet } from "./column.ts";
 import { wanted } from "./cutting.ts";
 import { blockLetters } from "./finish.ts";
 import { columns, MEASURE, STYLES } from "./grid.ts";
-import { drawn, fabricLetter, fabricName, pieceOf, type SheetJob, say, sayUnit } from "./job.ts";
+import {
+  drawn,
+  fabricLetter,
+  fabricName,
+  pieceOf,
+  type SheetJob,
+  say,
+  sayUnit,
+  turnsOver,
+} from "./job.ts";
 import type { Item, Sheet } from "./model.ts";
 import { footWords } from "./pattern.ts";
 import { type SewStep, setSteps, stepsOf } from "./steps.ts";
@@ -152,7 +168,8 @@ function stripRow(
 }
 
 function countGlyphs(job: SheetJob, strip: Strip, demand: Demand, tally: Tally, y: PdfPoint) {
-  const letters = demand.pieceIds.map((id) => pieceOf(job, id)?.letter ?? "").join(" ");
+  const letters =
+    demand.pieceIds.map((id) => pieceOf(job, id)?.letter ?? id.slice(0, 4)).join(" ") || "set";
   const name = setLine(letters, STYLES.strong, STRIP.left - 5, y, "end").glyphs;
   const runs = strip.runs.filter((r) => r.demandId === demand.id);
   if (runs.some((r) => r.segment)) return name;
@@ -205,12 +222,13 @@ function stripDrawing(job: SheetJob, layout: FabricLayout, strip: Strip): Drawin
         marks: bare,
       });
   }
-  const made = picture({
+  const upright = picture({
     title: `Strip ${say(job, strip.height)} wide, to tick`,
     unit: job.brief.unit,
     box: { left: 0, right: layout.width, bottom: 0, top: strip.height },
     marks,
   });
+  const made = turnsOver(job, layout.fabricId) ? leftHanded(upright) : upright;
   return drawn(job, made, scale);
 }
 

@@ -117,7 +117,7 @@ export function sizeBlock(job: SheetJob, width: PdfPoint): Block {
     ]);
   }
   if (width < 200) {
-    c.gap(6);
+    c.gap(9);
     const fits = sizes.every(([number]) => textWidth(number, STYLES.size) <= width);
     for (const [number, what] of sizes) {
       c.gap(3);

@@ -1,17 +1,20 @@
 import type { FabricLayout, Yardage } from "../layout/types.ts";
 import type { Drawing } from "../picture/index.ts";
 import { layoutPicture } from "../picture/index.ts";
+import type { Piece } from "../piece/index.ts";
 import { type Block, Column, paginate, withFeet } from "./column.ts";
 import { MEASURE, STYLES } from "./grid.ts";
 import {
   drawn,
   fabricLetter,
   fabricName,
+  letterTurned,
   type SheetJob,
   say,
   sayUnit,
   smallAt,
   trueScale,
+  turnsOver,
 } from "./job.ts";
 import type { Sheet } from "./model.ts";
 import { footWords } from "./pattern.ts";
@@ -96,7 +99,9 @@ export function layoutDrawing(
         say: (x) => say(job, x),
         small: smallAt(scale),
         mostAlike,
-        leftHanded: job.leftHanded,
+        ...(turnsOver(job, layout.fabricId)
+          ? { leftHanded: true, letterOf: (p: Piece) => letterTurned(job, p) }
+          : {}),
         ...(fabric ? { folds: fabric.folds } : {}),
       }),
       scale,

@@ -56,7 +56,6 @@ function livesBlocks(job: SheetJob): Block[] {
             unit: job.brief.unit,
             seam: job.seam,
             small: smallAt(scale),
-            leftHanded: job.leftHanded,
           }),
           scale,
           "color",

@@ -89,7 +89,6 @@ export function stepDrawing(job: SheetJob, step: SewStep, scale: number): Drawin
     ...(step.stop.measure ? { measure: step.stop.measure } : {}),
     ...(step.squareUp ? { squareUp: step.squareUp } : {}),
     title: `Step ${step.number}, ${block.name}: ${step.name.toLowerCase()}`,
-    leftHanded: job.leftHanded,
   });
   return drawn(job, made, scale);
 }

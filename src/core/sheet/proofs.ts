@@ -74,7 +74,7 @@ function proofOf(
       name: `${piece.name} ${piece.letter}`,
       small: smallAt(scale),
       tapes: false,
-      leftHanded: job.leftHanded,
+      leftHanded: job.leftHanded && piece.hand === "none",
     });
     c.figure(drawn(job, made, scale));
     c.gap(3);

@@ -7,6 +7,7 @@ import {
   plural,
   recipeOf,
   type SheetJob,
+  sayBoth,
   sayMeasured,
   sayUnit,
 } from "./job.ts";
@@ -132,7 +133,7 @@ function stepOf(
     name,
     words: wordsOf(job, block, group, name, numberOf, last),
     stop: measure
-      ? { number: sayMeasured(job, measure.unfinished), how: howMeasured(measure), measure }
+      ? { number: saidAt(job, block, measure), how: howMeasured(measure), measure }
       : { number: "", how: "" },
   };
 }
@@ -248,6 +249,14 @@ function chosen(unit: SewnUnit): Measure | undefined {
   )[0];
 }
 
+/** A whole block is said as everywhere else on the sheet; its parts as a ruler can show them. */
+function saidAt(job: SheetJob, block: AnswerBlock, m: Measure): string {
+  const whole = [block.width, block.height].some(
+    (x) => Math.abs(x + 2 * job.seam - m.unfinished) < 1e-6 * block.width,
+  );
+  return whole ? sayUnit(job, m.unfinished) : sayMeasured(job, m.unfinished);
+}
+
 function howMeasured(m: Measure): string {
   const ways =
     m.ways > 1 && m.kind === "across" ? `, ${m.ways === 2 ? "both" : `all ${m.ways}`} ways` : "";
@@ -286,9 +295,7 @@ function squaredUp(job: SheetJob, block: AnswerBlock, unit: SewnUnit, number: nu
     name: "Square up",
     words: `**Trim ${unit.inAll}** from the center: the ruler's ${each} marks on it,${line} trim two sides, turn, trim two. ${comes}`,
     stop: {
-      number: square
-        ? sayUnit(job, width)
-        : `${sayMeasured(job, width)} × ${sayMeasured(job, height)}`,
+      number: square ? sayUnit(job, width) : sayBoth(job, width, height),
       how: square ? "square" : "wide and high",
     },
     squareUp: each,

@@ -89,8 +89,11 @@ function fabricRow(
   const sewn = job.brief.fabrics.find((f) => f.id === fabricId)?.kind === "strip-set";
   const uses = usesOf(job, fabricId);
   const room = (axes[0] ?? c.width) - 78 - 26;
-  const together = `${name}: ${uses}`;
-  const lines = setText(together, STYLES.text, 74, 0, room).lines === 1 ? [together] : [name, uses];
+  const together = uses ? `${name}: ${uses}` : name;
+  const lines =
+    setText(together, STYLES.text, 74, 0, room).lines === 1
+      ? [together]
+      : [name, uses].filter((t) => t !== "");
   const glyphs: Glyphs[] = [];
   let down = lines.length === 1 ? 14 : 10.5;
   lines.forEach((text, i) => {
@@ -161,6 +164,9 @@ export function usesOf(job: SheetJob, fabricId: string): string {
   const { finishing } = job.brief;
   if (finishing?.binding?.fabric === fabricId) uses.push("binding");
   if (finishing?.backing?.fabric === fabricId) uses.push("backing");
+  for (const set of job.brief.fabrics)
+    if (set.kind === "strip-set" && set.strips.some((t) => t.fabric === fabricId))
+      uses.push(`strips of set ${fabricLetter(job, set.id)}`);
   return uses.join(", ");
 }
 

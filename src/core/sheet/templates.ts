@@ -8,13 +8,7 @@ import {
   turning,
 } from "../geometry/index.ts";
 import type { Length, PdfPoint } from "../measure/index.ts";
-import {
-  type Drawing,
-  leftHanded,
-  type Mark,
-  type Picture,
-  piecePicture,
-} from "../picture/index.ts";
+import { type Drawing, type Mark, type Picture, piecePicture } from "../picture/index.ts";
 import type { Piece } from "../piece/index.ts";
 import { Column, moved, movedItem } from "./column.ts";
 import { MEASURE, STYLES } from "./grid.ts";
@@ -207,8 +201,7 @@ function fitting(
 ): { readonly drawing: Drawing; readonly picture: Picture } {
   const ways = [t, quarterTurned(t)].map((way, i) => {
     const picture = templatePicture(job, way, i === 1);
-    const made = job.leftHanded ? leftHanded(picture) : picture;
-    return { drawing: drawn(job, made, trueScale(job)), picture: made };
+    return { drawing: drawn(job, picture, trueScale(job)), picture };
   });
   const fits = ways.find((w) => w.drawing.width <= room.width && w.drawing.height <= room.height);
   return fits ?? ways[0];
