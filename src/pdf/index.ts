@@ -1,3 +1,3 @@
 export { pdfFiles } from "./files.ts";
-export { FONT_PATHS, type FaceFiles, type FontFiles } from "./fonts.ts";
+export { type FaceFiles, FONT_PATHS, type FontFiles } from "./fonts.ts";
 export { type PdfOptions, writePdf } from "./write.ts";
