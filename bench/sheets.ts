@@ -100,7 +100,7 @@ function ops(
         });
       const stroke = op.stroke;
       if (stroke) doc.lineWidth(stroke.width);
-      if (stroke?.dash) doc.dash(stroke.dash[0], { space: stroke.dash[1] });
+      if (stroke?.dash) doc.dash(Math.max(0.01, stroke.dash[0]), { space: stroke.dash[1] });
       if (op.op === "path" && op.closed) doc.closePath();
       const fill = op.op === "path" && op.fill !== "none" ? op.fill : undefined;
       if (fill && stroke) doc.fillAndStroke(fill, stroke.color);
