@@ -341,9 +341,10 @@ function photoOps(c: Context, swatch: Swatch, points: Point[], frame: Rigid, fai
     local.map((p) => p.y),
     h,
   );
+  // A photo stands on its lower edge, and y is down here: tile j covers from j - 1 to j.
   const tiles: number[][] = [];
   for (let i = i0; i < i1; i++)
-    for (let j = j0; j < j1; j++)
+    for (let j = j0 + 1; j <= j1; j++)
       tiles.push([a, b, cc, d, e + a * i * w + cc * j * h, f + b * i * w + d * j * h]);
   const image: Op = { op: "image", data: photo, clip: points, tiles, width: w, height: h };
   if (!faint) return [image];

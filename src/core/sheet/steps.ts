@@ -156,10 +156,22 @@ function nameOf(
     const short = name.replace(/^corner triangle$/, "corner");
     return group.length > 1 || unit.copies > 1 ? capital(plural(short)) : capital(short);
   }
-  if (unit.copies === 4) return "Quarters";
-  if (unit.copies === 2) return "Halves";
-  return alone ? "The long seam" : "Join";
+  const share = shareOf(job, unit);
+  if (share > 1) return SHARES[share] ?? "Units";
+  return alone && unit.of[0] === unit.of[1] ? "The long seam" : "Units";
 }
+
+/** 2 for a unit that two of make the round, 4 for one that two of make such a half ...; else 1. */
+function shareOf(job: SheetJob, unit: SewnUnit): number {
+  const parent = job.answer.units.find(
+    (u) => u.blockId === unit.blockId && u.of.every((id) => unit.seamIds.includes(id)),
+  );
+  if (!parent) return 1;
+  const above = shareOf(job, parent);
+  return parent.copies === 1 ? 2 : above > 1 ? 2 * above : 1;
+}
+
+const SHARES: Readonly<Record<number, string>> = { 2: "Halves", 4: "Quarters", 8: "Eighths" };
 
 function wordsOf(
   job: SheetJob,
@@ -171,11 +183,11 @@ function wordsOf(
 ): string {
   const unit = group[group.length - 1];
   const letters = unit.of.map((id) => patchLetter(job, block, id));
-  const what = last ? "block" : name === "The long seam" ? roundName(block) : unitName(name);
+  const what = last ? "block" : name === "The long seam" ? roundName(unit) : unitName(name);
   const many = `**${counted(unit.inAll, what)}.**`;
   return [
     many,
-    joinWords(unit, letters, group.length, numberOf),
+    joinWords(unit, letters, group.length, numberOf, name),
     layWords(unit, letters),
     pressWords(unit, letters),
     straightWords(unit),
@@ -185,24 +197,26 @@ function wordsOf(
 }
 
 /** What the wedges make before anything is set round them. */
-function roundName(block: AnswerBlock): string {
-  const n = block.radial?.n ?? 0;
-  return ({ 6: "hexagon", 8: "octagon" } as Readonly<Record<number, string>>)[n] ?? "round";
-}
+const roundName = (unit: SewnUnit): string =>
+  (({ 4: "square", 6: "hexagon", 8: "octagon" }) as Readonly<Record<number, string>>)[
+    unit.outline.length
+  ] ?? "round";
 
 const unitName = (name: string): string =>
-  ({ Pairs: "pair", Quarters: "quarter", Halves: "half", Join: "unit" })[name] ?? "unit";
+  ({ Pairs: "pair", Eighths: "eighth", Quarters: "quarter", Halves: "half" })[name] ?? "unit";
 
 function joinWords(
   unit: SewnUnit,
   letters: readonly (string | undefined)[],
   times: number,
   numberOf: ReadonlyMap<string, number>,
+  name: string,
 ): string {
   const part = (i: 0 | 1): string => letters[i] ?? `one of step ${numberOf.get(unit.of[i])}`;
   if (times > 1) {
     const letter = letters[0] ?? letters[1];
-    return `${times} ${letter ?? "pieces"}, one by one, standing out alike at both ends.`;
+    const out = /^Corner/.test(name) ? ", standing out alike at both ends" : "";
+    return `${times} ${letter ?? "pieces"}, one by one${out}.`;
   }
   if (letters[0] !== undefined && letters[0] === letters[1]) return `Two ${letters[0]}.`;
   const [a, b] = [numberOf.get(unit.of[0]), numberOf.get(unit.of[1])];

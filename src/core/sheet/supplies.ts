@@ -247,6 +247,14 @@ function marginWords(job: SheetJob): string {
   return `Each yardage holds ${listed(parts)}.`;
 }
 
+const WAYS = {
+  blocks: "blocks of",
+  float: "blocks of",
+  strip: "wedges from strips of",
+  sashing: "sashing of",
+  borders: "a border of",
+} as const;
+
 /** The same design in other sizes, each planned in full: its blocks, its finished size, what to buy. */
 export function sizesBlock(job: SheetJob, width: PdfPoint): Block | undefined {
   const { sizes } = job.answer;
@@ -258,9 +266,7 @@ export function sizesBlock(job: SheetJob, width: PdfPoint): Block | undefined {
   for (const s of sizes) {
     if (s.width === undefined || s.height === undefined) continue;
     const change =
-      s.plan.length === undefined
-        ? ""
-        : `, ${s.plan.way.replace(/s$/, "")} ${sayUnit(job, s.plan.length)}`;
+      s.plan.length === undefined ? "" : `, ${WAYS[s.plan.way]} ${sayUnit(job, s.plan.length)}`;
     const buy = fabricsInUse(job).flatMap((id) => {
       const y = s.yardages.find((v) => v.fabricId === id);
       return y ? [`${fabricLetter(job, id)} ${y.buyText}`] : [];
