@@ -5,6 +5,7 @@ import extractTsConfig from "dependency-cruiser/config-utl/extract-ts-config";
 
 const CORE = [
   "measure",
+  "table",
   "geometry",
   "findings",
   "brief",

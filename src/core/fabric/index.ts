@@ -12,6 +12,7 @@ export * from "./roundFindings.ts";
 export * from "./rounds.ts";
 export * from "./setMeeting.ts";
 export * from "./setStrips.ts";
+export * from "./stock.ts";
 export * from "./stripSet.ts";
 export * from "./stripSetFindings.ts";
 export * from "./types.ts";

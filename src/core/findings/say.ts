@@ -150,6 +150,24 @@ const SENTENCES: Readonly<Record<FindingCode, Sentence>> = {
     `The repeat of ${f.place} could not be found surely: ${f.w("why")}. Mark it by hand.`,
   "photo-too-small": (f) =>
     `The picture of ${f.place} shows ${f.found} of fabric; the piece needs ${f.needed}.`,
+  "stock-empty": () => "The list has no rows of fabric.",
+  "stock-column-missing": (f) =>
+    `The list has no column for ${f.w("missing")}; its columns are: ${f.w("columns")}. Name one so.`,
+  "stock-too-many-rows": (f) =>
+    `The list has ${f.found} rows; the first ${f.needed} are read. Bring the rest as a second list.`,
+  "stock-quote-open": (f) =>
+    `${f.place} opens a quote that is never shut, so where its cells end is not known. Shut it, or leave it out.`,
+  "stock-too-many-cells": (f) =>
+    `${f.place} has ${f.w("what")} cells, more than there are columns. Put quotes round a cell with the separator in it, such as "18,5".`,
+  "stock-cell-missing": (f) => `${f.place} has no ${f.w("what")}.`,
+  "stock-cell-not-read": (f) =>
+    `${f.place}: the ${f.w("what")} "${f.w("text")}" is not a length. Write it as 18, 4 1/2, 2 1/2 yd or 45 cm.`,
+  "stock-not-positive": (f) =>
+    `${f.place}: the ${f.w("what")} is "${f.w("text")}"; it must be more than nothing.`,
+  "stock-count": (f) =>
+    `${f.place}: "${f.w("text")}" is not how many there are. Write a whole number from 1 to 1000.`,
+  "stock-cost-not-read": (f) =>
+    `${f.place}: the cost "${f.w("text")}" is not a number; the row is kept without it.`,
   // layout
   "piece-wider-than-fabric": (f) =>
     `${f.place} is ${f.needed} long and ${f.w("fabric")} is only ${f.found} wide. ${f.w("works")}`,

@@ -1,13 +1,1 @@
-/** A cell that a spreadsheet would run as a formula is given a leading apostrophe, so it stays text. */
-const FORMULA = /^[=+\-@\t\r]/;
-const NUMBER = /^-?\d+(\.\d+)?$/;
-
-const cell = (value: string | number): string => {
-  const text = String(value);
-  const inert = FORMULA.test(text) && !NUMBER.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(inert) ? `"${inert.replaceAll('"', '""')}"` : inert;
-};
-
-/** RFC 4180: commas, CRLF, quotes doubled; formulas made inert. */
-export const csvText = (rows: readonly (readonly (string | number)[])[]): string =>
-  rows.map((row) => `${row.map(cell).join(",")}\r\n`).join("");
+export { csvText } from "../table/index.ts";
