@@ -1,11 +1,13 @@
-import { type PointerEvent, useId, useMemo } from "react";
+import { type PointerEvent, useCallback, useId } from "react";
 import { spoken } from "../../core/answer/spoken.ts";
-import { draw } from "../../core/picture/draw.ts";
+import { type Drawing, draw } from "../../core/picture/draw.ts";
 import type { Picture } from "../../core/picture/marks.ts";
 import type { Swatches } from "../../core/picture/swatch.ts";
 import { SvgDrawing } from "./Drawing.tsx";
+import { useInTurn } from "./inTurn.ts";
 import { useTheme } from "./useTheme.ts";
 import { useWidth } from "./useWidth.ts";
+import { useView } from "./view.ts";
 
 export interface PictureViewProps {
   /** Makes the picture with small print of this height, in its own unit. */
@@ -33,15 +35,15 @@ export function PictureView(p: PictureViewProps) {
   const theme = useTheme();
   const prefix = useId().replace(/[^a-z0-9]/gi, "");
   const { make, swatches, small = 17, most = 96, exactly, lit } = p;
-  const drawing = useMemo(() => {
+  const printing = useView((v) => v.printing);
+  const drawn = useCallback((): Drawing | null => {
     if (width === 0) return null;
     const scaleOf = (picture: Picture): number => exactly ?? Math.min(most, width / picture.width);
-    // Labels take room of their own, so the scale is found in three approaches.
-    let picture = make(small / (exactly ?? most));
-    for (let i = 0; i < 3; i++) picture = make(small / scaleOf(picture));
+    const picture = fitted(make, small, exactly ?? most, scaleOf);
     const scale = scaleOf(picture);
     return draw(picture, { theme, swatches, scale, small, ...(lit ? { lit } : {}) });
   }, [make, swatches, theme, width, small, most, exactly, lit]);
+  const drawing = useInTurn(drawn, printing);
   return (
     <div
       ref={ref}
@@ -54,4 +56,20 @@ export function PictureView(p: PictureViewProps) {
       )}
     </div>
   );
+}
+
+/** Labels take room of their own, so the scale is found by approaching it, three times at most. */
+function fitted(
+  make: PictureViewProps["make"],
+  small: number,
+  first: number,
+  scaleOf: (picture: Picture) => number,
+): Picture {
+  let scale = first;
+  let picture = make(small / scale);
+  for (let i = 0; i < 3 && Math.abs(scaleOf(picture) / scale - 1) > 0.002; i++) {
+    scale = scaleOf(picture);
+    picture = make(small / scale);
+  }
+  return picture;
 }

@@ -7,6 +7,8 @@ export function useWidth<T extends HTMLElement>(): [RefObject<T | null>, number]
   useLayoutEffect(() => {
     const el = ref.current;
     if (!el) return;
+    // At once, for a page that is opened to be printed; then as it changes.
+    setWidth(Math.round(el.getBoundingClientRect().width));
     const seen = new ResizeObserver(([entry]) => setWidth(Math.round(entry.contentRect.width)));
     seen.observe(el);
     return () => seen.disconnect();
