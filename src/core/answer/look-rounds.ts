@@ -14,7 +14,8 @@ import {
   wedgeLay,
 } from "../fabric/index.ts";
 import type { Length } from "../measure/index.ts";
-import type { RingsSeen, WedgeRound } from "./look-types.ts";
+import type { RingsSeen, StacksSeen, WedgeRound } from "./look-types.ts";
+import type { Cut } from "./looks.ts";
 import type { AnswerBlock } from "./types.ts";
 
 /** A round's numbers, with what the fabric stage reads of it. */
@@ -34,6 +35,7 @@ export function roundsOf(
   block: AnswerBlock,
   input: Seen,
   shown: readonly PatchLook[],
+  cut: Pick<Cut, "demands" | "layouts">,
 ): RoundSeen[] {
   const wedges = block.patches.filter(
     (p) => (p.role === "wedge-even" || p.role === "wedge-odd") && p.polygon.length === 3,
@@ -47,8 +49,27 @@ export function roundsOf(
     const places = mine.map((p) => placeOf(input.block, p, input.unit));
     const lays = mine.flatMap((p) => shown.filter((s) => s.patchId === p.id));
     const strips = input.strips?.[block.pieceOf[mine[0].id]] ?? 1;
-    return [roundSeen({ fabric, look, places, lays, strips, input, block })];
+    const stacks = stacksOf(cut, block.pieceOf[mine[0].id]);
+    return [roundSeen({ fabric, look, places, lays, strips, input, block, stacks })];
   });
+}
+
+/** Strips cut in layers, repeat on repeat, that a piece comes from. */
+function stacksOf({ demands, layouts }: Pick<Cut, "demands" | "layouts">, piece: string) {
+  const mine = demands.filter((d) => d.layers > 1 && d.register && d.pieceIds.includes(piece));
+  const [demand] = mine;
+  if (!demand) return undefined;
+  const strips = layouts
+    .flatMap((l) => l.strips)
+    .filter((s) => s.runs.some((r) => mine.some((d) => d.id === r.demandId)));
+  const count = strips.reduce((n, s) => n + s.times, 0);
+  if (count === 0) return undefined;
+  return {
+    layers: demand.layers,
+    layer: strips[0].height,
+    stacks: count / demand.layers,
+    length: strips.reduce((sum, s) => sum + s.times * s.height, 0),
+  };
 }
 
 interface RoundInput {
@@ -59,6 +80,7 @@ interface RoundInput {
   readonly strips: number;
   readonly input: Seen;
   readonly block: AnswerBlock;
+  readonly stacks?: StacksSeen | undefined;
 }
 
 function roundSeen(r: RoundInput): RoundSeen {
@@ -91,6 +113,8 @@ function roundSeen(r: RoundInput): RoundSeen {
     way: place.way,
     start: place.start,
     ...(place.tilt !== undefined && { tilt: place.tilt }),
+    ...(alike && place.at && r.look.kind === "photo" && { at: place.at }),
+    ...(r.stacks && { stacks: r.stacks }),
     wedges,
     up,
     down: wedges - up,
@@ -106,7 +130,13 @@ function roundSeen(r: RoundInput): RoundSeen {
 }
 
 const samePlace = (p: Place, q: Place): boolean =>
-  p.round === q.round && p.way === q.way && p.start === q.start && p.tilt === q.tilt;
+  p.round === q.round &&
+  p.way === q.way &&
+  p.start === q.start &&
+  p.tilt === q.tilt &&
+  p.at?.x === q.at?.x &&
+  p.at?.y === q.at?.y &&
+  p.at?.turn === q.at?.turn;
 
 function upsIn(plan: RoundPlan, look: Look, wedges: number, block: number): number {
   let up = 0;

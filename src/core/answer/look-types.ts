@@ -1,4 +1,4 @@
-import type { Eye, Figure, FigureContrast, RoundWord, Way } from "../fabric/index.ts";
+import type { AlikePlace, Eye, Figure, FigureContrast, RoundWord, Way } from "../fabric/index.ts";
 import type { Degree, Length } from "../measure/index.ts";
 
 /** What will be seen in one kind of block. */
@@ -23,6 +23,10 @@ export interface WedgeRound {
   readonly way: Way;
   readonly start: Length;
   readonly tilt?: Degree;
+  /** The one place of a print that all are cut from. */
+  readonly at?: AlikePlace;
+  /** Cut from repeats laid on one another: what the stacks take of the fabric. */
+  readonly stacks?: StacksSeen;
   /** Wedges of this fabric in one block, and how many of them lie each way in the first block. */
   readonly wedges: number;
   readonly up: number;
@@ -36,6 +40,15 @@ export interface WedgeRound {
   /** What shows along a wedge's axis from the center out, each way that occurs. */
   readonly rings: readonly RingsSeen[];
   readonly narrowest?: Length;
+}
+
+export interface StacksSeen {
+  /** Layers of one stack: as many wedges alike come of each cut. */
+  readonly layers: number;
+  /** Length of one layer, whole repeats. */
+  readonly layer: Length;
+  readonly stacks: number;
+  readonly length: Length;
 }
 
 export interface RingsSeen {

@@ -52,7 +52,7 @@ export function sightsOf(brief: Brief, answer: Cut): Sights {
     const shown = blockLook(given);
     const gaps = neighborGaps(block, shown, slack).filter((g) => g.fabrics.every(colored(brief)));
     const rounds = given.wedge
-      ? roundsOf(brief, block, { ...given, wedge: given.wedge }, shown)
+      ? roundsOf(brief, block, { ...given, wedge: given.wedge }, shown, answer)
       : [];
     const { figures, reads, beside } = readingOf(block, shown, gaps);
     sights.push({
@@ -64,7 +64,7 @@ export function sightsOf(brief: Brief, answer: Cut): Sights {
       ...(reads && { reads }),
       beside,
     });
-    findings.push(...named(brief, eyeFindings(block.id, gaps)));
+    findings.push(...named(brief, eyeFindings(block.id, gaps)), ...withoutRepeat(brief, rounds));
     const { wedge } = given;
     if (!wedge || !block.radial) continue;
     const halfAngle = Math.PI / block.radial.n;
@@ -93,6 +93,16 @@ function missingPhotos(brief: Brief, answer: Cut): Finding[] {
 
 const nameOf = (brief: Brief, id: string): string =>
   brief.fabrics.find((f) => f.id === id)?.name ?? id;
+
+/** Pieces that are to be alike, from a print whose repeat is not said: what that takes is not known. */
+function withoutRepeat(brief: Brief, rounds: readonly RoundSeen[]): Finding[] {
+  return rounds.flatMap((r) => {
+    const f = brief.fabrics.find((x) => x.id === r.fabricId);
+    if (f?.kind !== "print" || f.repeat || r.round === "free") return [];
+    const words = { place: f.name };
+    return [{ code: "repeat-not-said", severity: "draft", place: f.id, words } as const];
+  });
+}
 
 /** Findings speak of fabrics by name. */
 const named = (brief: Brief, findings: readonly Finding[]): Finding[] =>

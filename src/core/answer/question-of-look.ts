@@ -4,7 +4,7 @@ import { type Finding, say } from "../findings/index.ts";
 import { printWithUnit, type Step } from "../measure/index.ts";
 import { narrowestRing } from "./look-rounds.ts";
 import type { BlockSight, WedgeRound } from "./look-types.ts";
-import { sayPlace, wayWords } from "./place-words.ts";
+import { sayPlace, sayPrint, wayWords } from "./place-words.ts";
 import type { Question } from "./types.ts";
 import { inWords } from "./words.ts";
 import { listed } from "./words-of-fabric.ts";
@@ -83,6 +83,8 @@ const aloneInQuilt = (f: LookFacts, r: WedgeRound): boolean =>
 
 function sayRound(f: LookFacts, s: BlockSight, r: WedgeRound): string {
   const b = f.brief;
+  const print = sayPrint(b, r, s.count);
+  if (print) return print;
   const whole = r.blocksUp + r.blocksDown;
   const rounds = (n: number): string => `${n} ${n === 1 ? "round" : "rounds"}`;
   const each = `${inWords(r.up)} up and ${inWords(r.down)} down`;

@@ -1,7 +1,8 @@
-import type { Block, Brief, Fabric } from "../brief/index.ts";
+import type { Brief, Fabric } from "../brief/index.ts";
 import {
   type Look,
   lookOf,
+  type Place,
   placeOf,
   type RoundPlan,
   roundDemand,
@@ -14,6 +15,8 @@ import type { AnswerBlock } from "./types.ts";
 /** Wedges of one block of one piece that are taken from the fabric in one way. */
 interface Round {
   readonly plan: RoundPlan;
+  /** All from one place of a print. */
+  readonly placed: boolean;
   readonly wedges: number;
   readonly rounds: number;
 }
@@ -53,8 +56,11 @@ function lookToCut(brief: Brief, fabric: Fabric, seam: Length): Look {
   const left = 1 - (fabric.shrinkage?.length ?? 0) / 100;
   const along = knownLength(fabric.repeat.along, brief.unit) * left;
   const width = knownLength(fabric.usable, brief.unit);
+  const narrowed = 1 - (fabric.shrinkage?.width ?? 0) / 100;
+  const across = fabric.repeat.across && knownLength(fabric.repeat.across, brief.unit) * narrowed;
   const { id: fabricId, color } = fabric;
-  return { kind: "photo", fabricId, color, width, height: along, repeat: { along } };
+  const repeat = { along, ...(across && { across }) };
+  return { kind: "photo", fabricId, color, width, height: along, repeat };
 }
 
 function roundsOf(brief: Brief, blocks: readonly AnswerBlock[], demand: Demand): Round[] {
@@ -64,24 +70,23 @@ function roundsOf(brief: Brief, blocks: readonly AnswerBlock[], demand: Demand):
     const byPlace = new Map<string, Round>();
     for (const patch of b.patches) {
       if (!demand.pieceIds.includes(b.pieceOf[patch.id])) continue;
-      const plan = planOf(block, patch, brief, demand.shape.height);
-      const key = JSON.stringify(plan);
+      const { at, ...place } = placeOf(block, patch, brief.unit);
+      const plan = planOf(place, demand.shape.height);
+      const key = JSON.stringify([plan, at]);
       const had = byPlace.get(key)?.wedges ?? 0;
-      byPlace.set(key, { plan, wedges: had + 1, rounds: b.count });
+      byPlace.set(key, { plan, placed: at !== undefined, wedges: had + 1, rounds: b.count });
     }
     return [...byPlace.values()];
   });
 }
 
-function planOf(
-  block: Block,
-  patch: AnswerBlock["patches"][number],
-  { unit }: Brief,
-  strip: Length,
-): RoundPlan {
-  const { round, way, start } = placeOf(block, patch, unit);
-  return { round, way, start, strip, strips: 1 };
-}
+const planOf = ({ round, way, start }: Place, strip: Length): RoundPlan => ({
+  round,
+  way,
+  start,
+  strip,
+  strips: 1,
+});
 
 function demandsOfRound(demand: Demand, r: Round, fabric: Fabric, look: Look): Demand[] {
   const count = r.wedges * r.rounds;
@@ -89,6 +94,8 @@ function demandsOfRound(demand: Demand, r: Round, fabric: Fabric, look: Look): D
   const runs = fabric.kind === "stripe" ? fabric.runs : "across";
   const asked = roundDemand(r.plan, waysOf(r.plan, look, r.wedges, r.rounds), look, runs);
   const register = asked.register && { register: asked.register };
+  if (look.kind === "photo" && r.placed && asked.register)
+    return fromOnePlace({ ...demand, count }, asked.register, look, r);
   if (look.kind === "photo" && r.plan.round === "matched" && asked.register)
     return [{ ...demand, count, ...register, layers: r.wedges }];
   // A print with a way up never turns, whatever the round would like.
@@ -103,6 +110,31 @@ function demandsOfRound(demand: Demand, r: Round, fabric: Fabric, look: Look): D
     up: true,
   };
   return [flipped, oneWay].filter((d) => d.count > 0);
+}
+
+/**
+ * Wedges cut from one place of a print: as many repeats laid on one another as a round has wedges.
+ * Across the fabric that place comes again with the repeat; where none is given, once. What lies
+ * half round is cut at the same place of another repeat.
+ */
+function fromOnePlace(
+  demand: Demand,
+  register: NonNullable<Demand["register"]>,
+  look: Extract<Look, { kind: "photo" }>,
+  r: Round,
+): Demand[] {
+  const { first, height } = demand.shape;
+  const across = look.repeat?.across ?? look.width;
+  const everyAcross = Math.ceil(first / across - 1e-9) * across;
+  return [
+    {
+      ...demand,
+      shape: { kind: "nested", first, pitch: everyAcross, height },
+      register: { ...register, phase: 0, everyAcross },
+      turns: "none",
+      layers: r.wedges,
+    },
+  ];
 }
 
 /** Demands that ask for the same are one; the first keeps the id, the others are numbered. */

@@ -1,7 +1,17 @@
-import type { Block, Brief, Fabric, Placement } from "../brief/index.ts";
+import type { Block, Brief } from "../brief/index.ts";
 import { bestStarts, lookOf, type RoundWord, type WedgeCut } from "../fabric/index.ts";
 import { knownLength, type Length, liesOnStep, printLength, stepOf } from "../measure/index.ts";
 import { halfAcross, pastCenter, rulerOf } from "../recipe/index.ts";
+import {
+  idOf,
+  NARROWER,
+  nameIn,
+  type PlaceUse,
+  pathOf,
+  placedNow,
+  placing,
+  shown,
+} from "./place-use.ts";
 import { wayWords } from "./place-words.ts";
 import {
   type Change,
@@ -12,16 +22,7 @@ import {
   type Option,
   type WordSpec,
 } from "./words.ts";
-
-/** A role of a block whose fabric shows where it is cut from. */
-interface PlaceUse {
-  readonly block: Block;
-  readonly index: number;
-  /** Role in the block's fabrics: wedge, wedge-odd, kite ... */
-  readonly key: string;
-  readonly fabric: Fabric;
-  readonly placed: Placement;
-}
+import { atWord } from "./words-of-print.ts";
 
 /**
  * Where on its fabric a role is cut, in words that follow the fabric's name: "matched, lower edge
@@ -37,38 +38,11 @@ export function placeClause(b: Brief, index: number, key: string): Clause {
     roundWord(b, u),
     ...(fixed && fabric.kind !== "print" ? [wayWord(b, u)] : []),
     ...(fixed && fabric.kind === "stripe" ? [startWord(b, u)] : []),
+    ...(fixed && fabric.kind === "print" ? [atWord(b, u)] : []),
     ...(fabric.kind === "print" ? [] : [tiltWord(u)]),
   ];
   return words.flatMap((w) => [", ", w]);
 }
-
-const NARROWER: Readonly<Record<string, readonly string[]>> = {
-  wedge: ["wedge-even", "wedge-odd"],
-  background: ["background-left", "background-right"],
-};
-const BROADER: Readonly<Record<string, string>> = Object.fromEntries(
-  Object.entries(NARROWER).flatMap(([broad, all]) => all.map((n) => [n, broad])),
-);
-
-function placedNow(block: Block, key: string): Placement {
-  const names = [key, BROADER[key] ?? "", ...(NARROWER[key] ?? [])];
-  const name = names.find((n) => block.place && Object.hasOwn(block.place, n));
-  return (name && block.place?.[name]) || { round: "free", way: "up" };
-}
-
-/** What is said of a role holds for all of it: what was said of a part of it goes. */
-const placing =
-  (u: PlaceUse, change: Partial<Placement>): Change =>
-  (d) => {
-    const block = d.blocks[u.index];
-    const kept = Object.entries(block.place ?? {}).filter(
-      ([k]) => !(NARROWER[u.key] ?? []).includes(k),
-    );
-    block.place = { ...Object.fromEntries(kept), [u.key]: { ...u.placed, ...change } };
-  };
-
-const idOf = (u: PlaceUse, what: string): string => `place/${u.block.id}/${u.key}/${what}`;
-const pathOf = (u: PlaceUse, what: string): string => `blocks/${u.index}/place/${u.key}/${what}`;
 
 /** How many patches of one block the role has; nothing where only the answer knows. */
 function patchesOf(u: PlaceUse): number | undefined {
@@ -99,9 +73,6 @@ function roundWord(b: Brief, u: PlaceUse): WordSpec {
     decides: [u.key, ...(NARROWER[u.key] ?? [])].map((role) => ({ block: u.block.id, role })),
   });
 }
-
-const nameIn = (b: Brief, u: PlaceUse): string =>
-  b.blocks.length > 1 ? `${u.fabric.name} in ${u.block.name ?? u.block.id}` : u.fabric.name;
 
 function wayWord(b: Brief, u: PlaceUse): WordSpec {
   const label = (way: "up" | "down"): string => wayWords(b, u.fabric.id, way);
@@ -146,9 +117,6 @@ function startWord(b: Brief, u: PlaceUse): WordSpec {
     zeroAllowed: true,
   });
 }
-
-const shown = (text: string, b: Brief): string =>
-  /[a-z"]$/i.test(text) ? text : `${text} ${b.unit}`;
 
 /** Starts at which up and down wedges meet, and miss by most, as texts on fine marks. */
 function startsWorth(b: Brief, u: PlaceUse): string[] {

@@ -3,7 +3,7 @@ import { type Degree, type Length, toRadians } from "../measure/index.ts";
 import { colorDifference, type Lab, LIGHT, labOfLight, meanLab } from "./color/index.ts";
 import { layOnPhoto } from "./motion.ts";
 import { checkPixels, type Pixels, type Progress } from "./photo/index.ts";
-import { phase } from "./repeat.ts";
+import { phase, wholeRepeats } from "./repeat.ts";
 import type { PhotoLook } from "./types.ts";
 
 /** Where eight identical wedges are cut from a print: the wedge's middle on the photo, its turn. */
@@ -55,8 +55,8 @@ function cellsOf(wedge: Polygon): { x: number; y: number }[][] {
 
 /** Color of the photo at a place on the fabric; beyond its edges it begins again at the repeat. */
 function colorOn(p: Pixels, look: PhotoLook, at: { x: number; y: number }): Lab {
-  const width = look.repeat?.across ?? look.width;
-  const height = look.repeat?.along ?? look.height;
+  const width = wholeRepeats(look.width, look.repeat?.across);
+  const height = wholeRepeats(look.height, look.repeat?.along);
   const x = Math.min(p.width - 1, Math.floor((phase(at.x, width) / look.width) * p.width));
   const fromTop = look.height - phase(at.y, height);
   const y = Math.max(0, Math.min(p.height - 1, Math.floor((fromTop / look.height) * p.height)));
@@ -100,8 +100,8 @@ export interface AlikeSearch {
  */
 export function* mostDifferent(s: AlikeSearch): Generator<Progress, AlikeOctagon[]> {
   checkPixels(s.pixels);
-  const width = s.look.repeat?.across ?? s.look.width;
-  const height = s.look.repeat?.along ?? s.look.height;
+  const width = Math.min(s.look.repeat?.across ?? s.look.width, s.look.width);
+  const height = Math.min(s.look.repeat?.along ?? s.look.height, s.look.height);
   const all: AlikeOctagon[] = [];
   for (let row = 0; row < s.grid; row++) {
     yield { done: row / s.grid };

@@ -10,6 +10,7 @@ import {
 } from "../geometry/index.ts";
 import { type Degree, knownLength, type Length, tolerances, type Unit } from "../measure/index.ts";
 import { laidOn, type Piece, withoutStraightCorners } from "../piece/index.ts";
+import type { AlikePlace } from "./alike.ts";
 import { movedShown, shownIn } from "./bands.ts";
 import { layMotion, layOnPhoto, undone, wedgeToStrip } from "./motion.ts";
 import { phase } from "./repeat.ts";
@@ -22,7 +23,7 @@ export interface Place {
   readonly way: Way;
   readonly start: Length;
   readonly tilt?: Degree;
-  readonly at?: { readonly x: Length; readonly y: Length; readonly turn: Degree };
+  readonly at?: AlikePlace;
 }
 
 /** The place of a patch: by its own id, then its role, then the broader role; else free and up. */
@@ -31,7 +32,8 @@ export function placeOf(block: Block, patch: Pick<Patch, "id" | "role">, unit: U
   const name = names.find((n) => block.place && Object.hasOwn(block.place, n));
   const said: Placement = (name && block.place?.[name]) || { round: "free", way: "up" };
   return {
-    round: said.round,
+    // A place that is said leaves nothing free.
+    round: said.at && said.round === "free" ? "matched" : said.round,
     way: said.way,
     start: said.start ? knownLength(said.start, unit) : 0,
     ...(said.tilt !== undefined && { tilt: said.tilt }),
@@ -139,7 +141,7 @@ function patchLook(patch: Patch, input: BlockLookInput, rank: number, total: num
   const inPiece = patchIn(patch.polygon, on);
   const motion =
     place.at && look.kind === "photo"
-      ? layOnPhoto(inPiece, place.at)
+      ? layOnPhoto(inPiece, turnedWith(place.at, dealt.way))
       : layMotion(lay, look.kind === "bands" ? look.tilt : 0);
   const shown = shownIn(inPiece, look, motion);
   return {
@@ -150,6 +152,10 @@ function patchLook(patch: Patch, input: BlockLookInput, rank: number, total: num
     shown: movedShown(shown, undone(on.toPiece)),
   };
 }
+
+/** On a print, down is the same place, half a turn round. */
+export const turnedWith = (at: AlikePlace, way: Way): AlikePlace =>
+  way === "up" ? at : { ...at, turn: at.turn > 0 ? at.turn - 180 : at.turn + 180 };
 
 const patchIn = (polygon: Polygon, on: OnFabric): Polygon =>
   movedShown([{ polygon, band: 0, color: "", fabricId: "" }], on.toPiece)[0].polygon;

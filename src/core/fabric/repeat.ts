@@ -8,6 +8,15 @@ export function phase(x: Length, period: Length): Length {
 }
 
 /**
+ * How far on a picture of a print may begin again: as many repeats as it shows; all of it where it
+ * shows none whole, or none is known.
+ */
+export function wholeRepeats(size: Length, repeat: Length | undefined): Length {
+  const shown = repeat ? Math.floor(size / repeat + 1e-6) : 0;
+  return repeat && shown > 0 ? shown * repeat : size;
+}
+
+/**
  * The bands between two heights of the pattern frame, clipped to them, the repeat unrolled. A strip
  * set shows nothing beyond its raw edges.
  */

@@ -91,6 +91,7 @@ export const FINDING_CODES = [
   "stock-not-positive",
   "stock-count",
   "stock-cost-not-read",
+  "repeat-not-said",
   // layout
   "piece-wider-than-fabric",
   "near-miss",

@@ -168,6 +168,8 @@ const SENTENCES: Readonly<Record<FindingCode, Sentence>> = {
     `${f.place}: "${f.w("text")}" is not how many there are. Write a whole number from 1 to 1000.`,
   "stock-cost-not-read": (f) =>
     `${f.place}: the cost "${f.w("text")}" is not a number; the row is kept without it.`,
+  "repeat-not-said": (f) =>
+    `Pieces of ${f.place} are to be alike, but its repeat is not said: how much fabric that takes is not known. Give its repeat.`,
   // layout
   "piece-wider-than-fabric": (f) =>
     `${f.place} is ${f.needed} long and ${f.w("fabric")} is only ${f.found} wide. ${f.w("works")}`,

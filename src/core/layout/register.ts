@@ -12,14 +12,17 @@ const repeats = (length: Length, period: Length): number =>
  *
  * along: the repeat runs along the fabric. One layer: each strip begins at its phase of a repeat,
  * so each takes whole repeats. N layers: N repeats lie on one another and each cut gives N alike,
- * anywhere in the repeat, so a stack takes N whole repeats.
+ * anywhere in the repeat, so a stack takes N whole repeats. Where one place alone will do, a stack
+ * gives one cut for each time that place comes across the fabric: for certain, one fewer than would
+ * fit at best, since how the repeat falls between the selvages is not known.
  * across: the repeat runs across the width (stripes along the selvage). Strips lie along the
  * length, side by side at their phase, each as long as its share of the copies.
  */
 export function registeredStrips(demand: Demand, stock: Stock): Strip[] | undefined {
   if (!demand.register || demand.count < 1) return undefined;
   if (demand.register.axis === "across") return sideBySide(demand, stock);
-  return demand.layers > 1 ? inLayers(demand, stock) : atPhase(demand, stock);
+  const layered = demand.layers > 1 || demand.register.everyAcross !== undefined;
+  return layered ? inLayers(demand, stock) : atPhase(demand, stock);
 }
 
 function atPhase(demand: Demand, stock: Stock): Strip[] | undefined {
@@ -51,12 +54,14 @@ function atPhase(demand: Demand, stock: Stock): Strip[] | undefined {
 }
 
 function inLayers(demand: Demand, stock: Stock): Strip[] | undefined {
-  const { period } = demand.register!;
+  const { period, everyAcross } = demand.register!;
   const lay = laysOf(demand)[0];
-  const per = copiesIn(lay, stock.width);
-  if (per === 0) return undefined;
+  const fitting = copiesIn(lay, stock.width);
+  if (fitting === 0) return undefined;
+  const placed = everyAcross !== undefined;
+  const per = placed ? Math.max(1, surely(lay.first, everyAcross, stock.width)) : fitting;
   const height = repeats(lay.height, period) * period;
-  const rows = Math.max(1, Math.floor(height / lay.height + NOISE));
+  const rows = placed ? 1 : Math.max(1, Math.floor(height / lay.height + NOISE));
   const sets = Math.ceil(demand.count / demand.layers);
   const stack = (cuts: number, times: number): Strip => ({
     from: 0,
@@ -73,6 +78,10 @@ function inLayers(demand: Demand, stock: Stock): Strip[] | undefined {
   const rest = sets - full * per * rows;
   return [...(full > 0 ? [stack(per * rows, full)] : []), ...(rest > 0 ? [stack(rest, 1)] : [])];
 }
+
+/** How often a place that comes every so far surely lies whole within the width. */
+const surely = (first: Length, every: Length, width: Length): number =>
+  Math.floor((width - first) / every + NOISE);
 
 function sideBySide(demand: Demand, stock: Stock): Strip[] | undefined {
   const { period, phase } = demand.register!;

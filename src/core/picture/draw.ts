@@ -1,4 +1,11 @@
-import { layMotion, movedShown, type Shown, shownIn, undone } from "../fabric/index.ts";
+import {
+  layMotion,
+  movedShown,
+  type Shown,
+  shownIn,
+  undone,
+  wholeRepeats,
+} from "../fabric/index.ts";
 import {
   andThen,
   applyTo,
@@ -316,39 +323,52 @@ const grayOf = (value: number): string => {
   return `#${hex}${hex}${hex}`;
 };
 
-/** The photo laid side by side over the patch, in the fabric's frame. */
+/** The photo laid side by side over the patch, in the fabric's frame, print on print. */
 function photoOps(c: Context, swatch: Swatch, points: Point[], frame: Rigid, faint: boolean): Op[] {
   const { look, photo } = swatch;
   if (!photo || look.kind !== "photo") return [];
   const [a, b, cc, d, e, f] = matrixOf(c, frame);
   const w = look.width * c.scale;
   const h = look.height * c.scale;
+  const right = wholeRepeats(look.width, look.repeat?.across) * c.scale;
+  const up = wholeRepeats(look.height, look.repeat?.along) * c.scale;
   const det = a * d - b * cc;
   const local = points.map((p) => {
     const x = p.x - e;
     const y = p.y - f;
     return point((d * x - cc * y) / det, (a * y - b * x) / det);
   });
-  const range = (vs: readonly number[], size: number): [number, number] => [
-    Math.floor(Math.min(...vs) / size),
-    Math.ceil(Math.max(...vs) / size),
-  ];
-  const [i0, i1] = range(
+  // Tile i covers from i * right to i * right + w; beyond the next tile's begin that one lies over it.
+  const across = tilesOver(
     local.map((p) => p.x),
+    right,
     w,
   );
-  const [j0, j1] = range(
-    local.map((p) => p.y),
+  // A photo stands on its lower edge, and y is down here: tile j covers from j * up - h to j * up.
+  const along = tilesOver(
+    local.map((p) => -p.y),
+    up,
     h,
   );
-  // A photo stands on its lower edge, and y is down here: tile j covers from j - 1 to j.
-  const tiles: number[][] = [];
-  for (let i = i0; i < i1; i++)
-    for (let j = j0 + 1; j <= j1; j++)
-      tiles.push([a, b, cc, d, e + a * i * w + cc * j * h, f + b * i * w + d * j * h]);
+  const tiles = along.flatMap((j) =>
+    across.map((i) => {
+      const [x, y] = [i * right, -j * up];
+      return [a, b, cc, d, e + a * x + cc * y, f + b * x + d * y];
+    }),
+  );
   const image: Op = { op: "image", data: photo, clip: points, tiles, width: w, height: h };
   if (!faint) return [image];
   return [image, { op: "path", points, closed: true, fill: `${c.theme.paper}99` }];
+}
+
+/** Tiles, each `step` on from the one before and `size` long, that cover all these places. */
+function tilesOver(at: readonly number[], step: number, size: number): number[] {
+  const [least, most] = [Math.min(...at), Math.max(...at)];
+  const first = Math.floor(least / step);
+  // The last tile's own end may reach: one that begins nearer is not needed.
+  let last = first;
+  while (last * step + size < most - 1e-9 * size) last++;
+  return Array.from({ length: last - first + 1 }, (_, k) => first + k);
 }
 
 function drawDot(c: Context, m: Extract<Mark, { kind: "dot" }>, at: Rigid): Op[] {

@@ -32,6 +32,11 @@ export interface Demand {
     readonly axis: "along" | "across";
     readonly period: Length;
     readonly phase: Length;
+    /**
+     * In layers: only one place of the repeat will do, and it comes again so far on across the
+     * fabric. Nothing: anywhere in the layers will do, each cut being alike in itself.
+     */
+    readonly everyAcross?: Length;
   };
   /** Cut this many identical layers at once; with `register`, from as many repeats. */
   readonly layers: number;
