@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { canonicalText, contentHash } from "./canonical.ts";
 import { checkNames } from "./check.ts";
-import { DEEPEST, readBrief, readDocument } from "./read.ts";
+import { DEEPEST, MOST_VALUES, readBrief, readDocument } from "./read.ts";
 import { smallBrief } from "./sample.ts";
 
 const document = (): Record<string, unknown> =>
@@ -78,6 +78,46 @@ describe("refused, with the place named", () => {
   test("control and direction-changing characters in a name", () => {
     expect(paths({ ...document(), title: "Tide\u0007pool" })).toEqual(["title"]);
     expect(paths({ ...document(), title: "Tide\u202epool" })).toEqual(["title"]);
+  });
+
+  test("in plain words, with what stands there", () => {
+    const said = (change: object) => refusals({ ...document(), ...change }).map((r) => r.message);
+    expect(said({ title: undefined })).toEqual(["expected a text, got nothing"]);
+    expect(said({ title: "" })).toEqual(['expected 1 letter or more, got ""']);
+    expect(said({ fabrics: [] })).toEqual(["expected 1 entry or more, got an empty list"]);
+    expect(said({ ruler: { point: "no" } })).toEqual([
+      'expected "sharp" or a group of named values, got "no"',
+    ]);
+    const [block] = document().blocks as object[];
+    expect(said({ blocks: [{ ...block, kind: "round" }] })).toEqual([
+      'expected "wedges" or "own" or "unit", got "round"',
+    ]);
+    expect(said({ blocks: [{ ...block, n: 7 }] })).toEqual([
+      "expected 6 or 8 or 10 or 12 or 16, got 7",
+    ]);
+  });
+
+  test("more values than any brief holds, before each is looked at", () => {
+    const notes = new Array(MOST_VALUES).fill(0);
+    expect(refusals({ ...document(), notes })[0].message).toContain(String(MOST_VALUES));
+    const list = `[${"[],".repeat(MOST_VALUES)}[]]`;
+    const text = JSON.stringify(document()).replace("{", `{"notes":${list},`);
+    expect(readBrief(text).ok).toBe(false);
+  });
+
+  test("a thousand faults, told shortly", () => {
+    const wrong = Object.fromEntries(
+      Array.from({ length: 1000 }, (_, i) => [`${"k".repeat(900)}${i}`, 1]),
+    );
+    const blocks = new Array(90).fill(7);
+    for (const all of [
+      refusals({ ...document(), ...wrong }),
+      refusals({ ...document(), blocks }),
+    ]) {
+      expect(all).toHaveLength(61);
+      expect(all.at(-1)?.message).toMatch(/^and \d+ more/);
+      for (const r of all) expect(r.path.length + r.message.length).toBeLessThan(300);
+    }
   });
 
   test("nesting beyond reason, without running out of stack", () => {

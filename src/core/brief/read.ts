@@ -1,14 +1,9 @@
-import type * as z from "zod";
 import { parseLength, type Unit } from "../measure/index.ts";
 import { migrate } from "./migrate.ts";
+import { firstOf, type Refusal, refusalsOf, shown } from "./refusal.ts";
 import { type Brief, brief as briefSchema, FORMAT, VERSION } from "./schema.ts";
 
-/** Why a document was refused: the place in it, and a sentence. Nothing is computed from it. */
-export interface Refusal {
-  /** Where in the document, as a path: `blocks/0/strip`. Empty for the whole. */
-  readonly path: string;
-  readonly message: string;
-}
+export type { Refusal };
 
 export type ReadResult =
   | { readonly ok: true; readonly brief: Brief }
@@ -18,6 +13,9 @@ export type ReadResult =
 export const LONGEST_TEXT = 64 * 1024 * 1024;
 /** Nesting deeper than this is refused: no brief needs it, and recursion stays bounded. */
 export const DEEPEST = 40;
+
+/** Nor does any brief hold more values than this; each costs far more to check than to write. */
+export const MOST_VALUES = 200_000;
 
 /** Reads a brief from its text. Never throws; every refusal names its place. */
 export function readBrief(text: string): ReadResult {
@@ -36,14 +34,19 @@ export function readBrief(text: string): ReadResult {
 export function readDocument(value: unknown): ReadResult {
   if (value === null || typeof value !== "object" || Array.isArray(value))
     return refused("", "a brief is a JSON object");
-  if (depthOf(value, DEEPEST) > DEEPEST)
-    return refused("", `the brief is nested deeper than ${DEEPEST}`);
+  const bounds = { deepest: DEEPEST, values: MOST_VALUES };
+  if (!within(value, bounds)) {
+    const deep = bounds.values > 0;
+    return refused(
+      "",
+      deep
+        ? `the brief is nested deeper than ${DEEPEST}`
+        : `the brief holds more than ${MOST_VALUES} values`,
+    );
+  }
   const head = value as Record<string, unknown>;
   if (head.format !== FORMAT)
-    return refused(
-      "format",
-      `expected "${FORMAT}", got ${JSON.stringify(head.format) ?? "nothing"}`,
-    );
+    return refused("format", `expected "${FORMAT}", got ${shown(head.format)}`);
   if (head.unit === undefined)
     return refused("unit", 'the unit is missing; say "in" or "mm" (it is never guessed)');
   if (!Number.isInteger(head.version)) return refused("version", "the version is missing");
@@ -54,10 +57,12 @@ export function readDocument(value: unknown): ReadResult {
     );
   const current = migrate(head);
   if (!current.ok) return refused("version", current.message);
-  const parsed = briefSchema.safeParse(withoutExtras(current.document));
-  if (!parsed.success) return { ok: false, refusals: parsed.error.issues.flatMap(toRefusals) };
+  const parsed = briefSchema.safeParse(withoutExtras(current.document), { reportInput: true });
+  if (!parsed.success) return { ok: false, refusals: refusalsOf(parsed.error.issues) };
   const refusals = [...controlCharacters(parsed.data, ""), ...lengths(parsed.data)];
-  return refusals.length > 0 ? { ok: false, refusals } : { ok: true, brief: parsed.data };
+  return refusals.length > 0
+    ? { ok: false, refusals: firstOf(refusals) }
+    : { ok: true, brief: parsed.data };
 }
 
 const refused = (path: string, message: string): ReadResult => ({
@@ -75,18 +80,6 @@ function withoutExtras(value: unknown): unknown {
       .map(([k, v]) => [k, k === "notes" ? v : withoutExtras(v)]),
   );
 }
-
-function toRefusals(issue: z.core.$ZodIssue): Refusal[] {
-  const path = issue.path.map(String).join("/");
-  if (issue.code === "unrecognized_keys")
-    return issue.keys.map((key) => ({
-      path: path ? `${path}/${key}` : key,
-      message: `unknown key "${key}" (keys of your own start with x-, or stand under notes)`,
-    }));
-  return [{ path, message: lowerFirst(issue.message) }];
-}
-
-const lowerFirst = (s: string): string => s.charAt(0).toLowerCase() + s.slice(1);
 
 /** Keys whose text is a length wherever they stand in a brief. */
 const LENGTH_KEYS = new Set([
@@ -182,10 +175,17 @@ function controlCharacters(value: unknown, path: string): Refusal[] {
   ]);
 }
 
-function depthOf(value: unknown, limit: number): number {
-  if (value === null || typeof value !== "object") return 0;
-  if (limit < 0) return 1;
-  let deepest = 0;
-  for (const v of Object.values(value)) deepest = Math.max(deepest, depthOf(v, limit - 1));
-  return 1 + deepest;
+/** Walks a value once, no deeper and no longer than it may; false where it goes beyond. */
+function within(value: unknown, left: { readonly deepest: number; values: number }): boolean {
+  if (value === null || typeof value !== "object") return true;
+  const inside = Object.values(value);
+  left.values -= inside.length;
+  if (left.deepest === 0 || left.values <= 0) return false;
+  for (const v of inside) {
+    const deeper = { deepest: left.deepest - 1, values: left.values };
+    const fits = within(v, deeper);
+    left.values = deeper.values;
+    if (!fits) return false;
+  }
+  return true;
 }

@@ -12,10 +12,10 @@ export const VERSION = 1;
 const lengthText = z.string().min(1).max(40).describe("A length as typed: 4 1/2, 4.5, 11.5 cm");
 const slug = z
   .string()
-  .regex(/^[a-z][a-z0-9-]{0,39}$/)
+  .regex(/^[a-z][a-z0-9-]{0,39}$/, "a short name of small letters, figures and hyphens")
   .describe("The maker's short name for it: small letters, figures, hyphens");
 const name = z.string().min(1).max(120);
-const color = z.string().regex(/^#[0-9a-fA-F]{6}$/);
+const color = z.string().regex(/^#[0-9a-fA-F]{6}$/, "a color as #RRGGBB");
 const count = z.int().min(1);
 
 const point = z.union([

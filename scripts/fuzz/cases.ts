@@ -1,0 +1,158 @@
+import { type Brief, contentHash, readBrief } from "../../src/core/brief/index.ts";
+import { sniffImage, withoutTraces } from "../../src/core/fabric/photo/index.ts";
+import { say } from "../../src/core/findings/index.ts";
+import { stepOf } from "../../src/core/measure/index.ts";
+import { design } from "./design.ts";
+import { bytes, harmed, harmedText } from "./harm.ts";
+import { type Broken, broken } from "./laws.ts";
+import { luckOf } from "./luck.ts";
+import { photo } from "./photo.ts";
+
+export const KINDS = ["bytes", "text", "harmed", "design", "photo"] as const;
+export type Kind = (typeof KINDS)[number];
+
+/** How often each kind is drawn, in 100. */
+const SHARE: Readonly<Record<Kind, number>> = {
+  bytes: 14,
+  text: 42,
+  harmed: 25,
+  design: 2,
+  photo: 17,
+};
+
+export interface Plan {
+  readonly seed: number;
+  /** How many sound designs there are to harm: few of them, and most that is accepted was met before. */
+  readonly bases: number;
+  /** Draw only cases of this kind. */
+  readonly kind?: Kind;
+}
+
+export interface Outcome {
+  readonly kind: Kind;
+  /** "known" is accepted, and alike in all that counts to a brief whose laws were asked already. */
+  readonly end: "refused" | "accepted" | "known";
+  readonly broken: readonly Broken[];
+}
+
+/** The document or the bytes of one case, drawn again from seed and number alone. */
+export function drawn(plan: Plan, number: number): { kind: Kind; input: string | Uint8Array } {
+  const luck = luckOf(plan.seed, number);
+  const kind = plan.kind ?? kindOf(luck.int(1, 100));
+  if (kind === "bytes") return { kind, input: bytes(luck) };
+  if (kind === "photo") return { kind, input: photo(luck) };
+  if (kind === "design") return { kind, input: JSON.stringify(design(luck)) };
+  const base = design(luckOf(plan.seed, -2 - luck.int(0, plan.bases - 1)));
+  return {
+    kind,
+    input:
+      kind === "text"
+        ? harmedText(JSON.stringify(base, null, luck.int(0, 2)), luck)
+        : JSON.stringify(harmed(base, luck)),
+  };
+}
+
+function kindOf(hundredth: number): Kind {
+  let left = hundredth;
+  for (const kind of KINDS) {
+    left -= SHARE[kind];
+    if (left <= 0) return kind;
+  }
+  return "text";
+}
+
+/** Runs one case: read, and if accepted answered and held against the laws. */
+export function runCase(plan: Plan, number: number, met: Met): Outcome {
+  const { kind, input } = drawn(plan, number);
+  if (kind === "photo") return { kind, ...ofPhoto(input as Uint8Array) };
+  const text = typeof input === "string" ? input : decoded(input);
+  if (text === undefined) return { kind, end: "refused", broken: [] };
+  const read = readBrief(text);
+  const spoiled = ({} as { spoiled?: unknown }).spoiled !== undefined;
+  const harm: Broken[] = spoiled ? [{ law: "no key reaches a prototype", detail: "it did" }] : [];
+  if (!read.ok) return { kind, end: "refused", broken: [...harm, ...refusal(read.refusals)] };
+  if (!met.first(read.brief)) return { kind, end: "known", broken: harm };
+  const dear = luckOf(plan.seed, number).once(12);
+  return { kind, end: "accepted", broken: [...harm, ...broken(read.brief, dear)] };
+}
+
+/** As a file is read: UTF-8 or nothing. */
+function decoded(input: Uint8Array): string | undefined {
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(input);
+  } catch {
+    return undefined;
+  }
+}
+
+const MOST_REFUSALS = 200;
+const LONGEST_REFUSAL = 1000;
+
+function refusal(refusals: readonly { path: string; message: string }[]): Broken[] {
+  const law = "a refusal says where and why, shortly";
+  if (refusals.length === 0 || refusals.length > MOST_REFUSALS)
+    return [{ law, detail: `${refusals.length} refusals` }];
+  return refusals
+    .filter(({ path, message }) => {
+      const sound = message.length > 5 && !/undefined|\[object/.test(message);
+      return !sound || path.length + message.length > LONGEST_REFUSAL;
+    })
+    .slice(0, 3)
+    .map((r) => ({ law, detail: `${r.path}: ${r.message}`.slice(0, 300) }));
+}
+
+const INCH = { step: stepOf("1/8", "in") };
+
+function ofPhoto(bytes: Uint8Array): Pick<Outcome, "end" | "broken"> {
+  const sniffed = sniffImage(bytes, "reef");
+  const bare = withoutTraces(bytes);
+  const findings = sniffed.ok ? sniffed.findings : [sniffed.finding];
+  const unsaid = findings.filter((f) => f.place === "" || say(f, INCH).length < 15);
+  return {
+    end: sniffed.ok ? "accepted" : "refused",
+    broken: [
+      ...unsaid.map((f) => ({
+        law: "every finding has its place and its sentence",
+        detail: f.code,
+      })),
+      ...(bare && bare.length > bytes.length
+        ? [
+            {
+              law: "a picture without traces is no larger",
+              detail: `${bare.length} of ${bytes.length}`,
+            },
+          ]
+        : []),
+      ...(bare && Buffer.from(bare).includes("Exif\0\0")
+        ? [{ law: "no traces are left", detail: "Exif" }]
+        : []),
+    ],
+  };
+}
+
+/** Remembers which designs were answered, by all that bears on a number; forgets the oldest. */
+export class Met {
+  readonly #hashes = new Set<string>();
+  readonly #most: number;
+
+  constructor(most = 20_000) {
+    this.#most = most;
+  }
+
+  first(brief: Brief): boolean {
+    const { title: _t, notes: _n, record: _r, shop: _s, class: _c, ...rest } = brief;
+    const bare = {
+      ...rest,
+      fabrics: rest.fabrics.map(({ name: _name, color: _color, ...f }) => f),
+    };
+    const hash = contentHash(bare).slice(0, 16);
+    if (this.#hashes.has(hash)) return false;
+    this.#hashes.add(hash);
+    if (this.#hashes.size > this.#most)
+      for (const oldest of this.#hashes) {
+        this.#hashes.delete(oldest);
+        break;
+      }
+    return true;
+  }
+}
