@@ -95,10 +95,16 @@ describe("first start", () => {
 describe("every word can be changed and taken back", () => {
   type Way = (page: Page, id: string) => Promise<void>;
 
-  /** Changes each word in the way given; looks that it changed, was kept, and comes back. */
-  async function everyWord(page: Page, change: Way, undo: (page: Page) => Promise<void>) {
+  /** Changes the words in the way given; looks that each changed, was kept, and comes back. */
+  async function everyWord(
+    page: Page,
+    change: Way,
+    undo: (page: Page) => Promise<void>,
+    which: (nth: number) => boolean = () => true,
+  ) {
     const before = await reading(page);
-    for (const id of await wordsOf(page)) {
+    const ids = await wordsOf(page);
+    for (const id of ids.filter((_, i) => which(i))) {
       await change(page, id);
       await page.waitForFunction(reads, { text: before, as: false });
       await undo(page);
@@ -129,7 +135,13 @@ describe("every word can be changed and taken back", () => {
       await page.locator('.opening [role="radio"][aria-checked="false"]').first().tap();
       await page.getByRole("button", { name: "Take it" }).tap();
     };
-    await everyWord(page, change, (page) => takeBack(page).tap());
+    // Every word by mouse; half of them by touch, the other half by keys.
+    await everyWord(
+      page,
+      change,
+      (page) => takeBack(page).tap(),
+      (i) => i % 2 === 0,
+    );
     expect(tablet.complaints).toEqual([]);
     await tablet.close();
   });
@@ -163,7 +175,12 @@ describe("every word can be changed and taken back", () => {
         id,
       );
     };
-    await everyWord(page, change, (page) => page.keyboard.press("Control+z"));
+    await everyWord(
+      page,
+      change,
+      (page) => page.keyboard.press("Control+z"),
+      (i) => i % 2 === 1,
+    );
   });
 
   test("by typing a number as people write them", async () => {

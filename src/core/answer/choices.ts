@@ -1,5 +1,5 @@
 import type { Brief } from "../brief/index.ts";
-import { clausesOf, fabricClausesOf } from "./sentence.ts";
+import { clausesOf, detailClausesOf, fabricClausesOf } from "./sentence.ts";
 import {
   type Change,
   type Choice,
@@ -12,11 +12,13 @@ import {
 
 const known = new WeakMap<Brief, readonly WordSpec[]>();
 
-/** Every word of both sentences with all it can do; composed once for a brief. */
+/** Every word of all sentences with all it can do; composed once for a brief. */
 function specsOf(b: Brief): readonly WordSpec[] {
   const there = known.get(b);
   if (there) return there;
-  const made = [...clausesOf(b), ...fabricClausesOf(b)].filter((part) => typeof part !== "string");
+  const made = [...clausesOf(b), ...fabricClausesOf(b), ...detailClausesOf(b)].filter(
+    (part) => typeof part !== "string",
+  );
   known.set(b, made);
   return made;
 }

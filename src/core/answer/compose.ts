@@ -64,6 +64,7 @@ export function answerBrief(brief: Brief, planning: FabricPlanOptions = {}): Ans
       ? sizesOf(brief, m, block, answerBrief)
       : undefined;
   const look = sightsOf(brief, { blocks: cut.blocks, pieces: cut.pieces, demands, layouts });
+  const agreed = new Set((brief.accepted ?? []).map((a) => `${a.code} ${a.place}`));
   const findings = inOrder([
     ...blocks.findings,
     ...quilt.findings,
@@ -73,7 +74,7 @@ export function answerBrief(brief: Brief, planning: FabricPlanOptions = {}): Ans
     ...look.findings,
     ...pressed,
     ...(sizes?.findings ?? []),
-  ]);
+  ]).filter((f) => f.severity !== "draft" || !agreed.has(`${f.code} ${f.place}`));
   const accepted = new Set((brief.accepted ?? []).map((a) => a.place));
   const facts = {
     brief,

@@ -1,4 +1,5 @@
 export * from "./border-steps.ts";
+export * from "./bring-blocks.ts";
 export * from "./choices.ts";
 export * from "./coloring-choices.ts";
 export * from "./compose.ts";
@@ -11,6 +12,7 @@ export type * from "./look-types.ts";
 export * from "./looks.ts";
 export * from "./make-it.ts";
 export * from "./meetings.ts";
+export * from "./own-letters.ts";
 export * from "./phrases.ts";
 export * from "./place-words.ts";
 export * from "./plan-words.ts";

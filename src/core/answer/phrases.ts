@@ -98,8 +98,7 @@ export function usesOf(b: Brief, a: Answer, fabricId: string): string {
   return uses.join(", ");
 }
 
-const severalOf = (name: string): string =>
-  name.endsWith("sh") || name.endsWith("x") ? `${name}es` : `${name}s`;
+const severalOf = (name: string): string => (/(sh|ch|x)$/.test(name) ? `${name}es` : `${name}s`);
 
 /** "24 × 64 in": the finished top. */
 export function sizeText(b: Brief, a: Answer): string {

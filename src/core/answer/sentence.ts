@@ -1,10 +1,15 @@
 import type { Brief } from "../brief/index.ts";
+import { kindsInPlan } from "./plan-of-kinds.ts";
 import type { SentencePart } from "./types.ts";
 import type { Clause, WordSpec } from "./words.ts";
 import { bindingWord, borderClause, bordersWord, sashingWord } from "./words-of-edges.ts";
 import { fabricClause, marginWord } from "./words-of-fabric.ts";
+import { finishingClause } from "./words-of-finishing.ts";
 import { arrangementWord, blocksWord, gridWord } from "./words-of-grid.ts";
-import { kindClause, kindsInPlan, mixWord, otherKind } from "./words-of-kinds.ts";
+import { kindClause, otherKind } from "./words-of-kinds.ts";
+import { measuresClause } from "./words-of-measures.ts";
+import { mixWord } from "./words-of-mix.ts";
+import { ownClause } from "./words-of-own.ts";
 import { placeClause } from "./words-of-place.ts";
 import { seamWord, stepWord } from "./words-of-sewing.ts";
 import { treeWord } from "./words-of-turn.ts";
@@ -109,6 +114,19 @@ export function fabricClausesOf(b: Brief): Clause {
   return out.filter((part) => part !== "");
 }
 
+/** What the two sentences leave unsaid, each a sentence of its own under them. */
+const DETAILS: readonly {
+  readonly id: string;
+  readonly label: string;
+  readonly clause: (b: Brief) => Clause;
+}[] = [
+  { id: "own", label: "Blocks of your own, seam by seam", clause: ownClause },
+  { id: "finishing", label: "How the quilt is put together and finished", clause: finishingClause },
+  { id: "measures", label: "Unit, ruler and margins", clause: measuresClause },
+];
+
+export const detailClausesOf = (b: Brief): Clause => DETAILS.flatMap((d) => d.clause(b));
+
 const capital = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);
 
 /** Joining words that stand side by side become one part. */
@@ -118,7 +136,8 @@ function partsOf(clause: Clause, facts: SentenceFacts): SentencePart[] {
     const last = parts[parts.length - 1];
     if (typeof part !== "string") {
       const doubt = facts.unproved.includes(part.id);
-      parts.push({ text: part.text, word: part.id, path: part.path, ...(doubt ? { doubt } : {}) });
+      const text = parts.length === 0 ? capital(part.text) : part.text;
+      parts.push({ text, word: part.id, path: part.path, ...(doubt ? { doubt } : {}) });
     } else if (last && last.word === undefined)
       parts[parts.length - 1] = { text: last.text + part };
     else parts.push({ text: part });
@@ -133,6 +152,16 @@ export const sentenceOf = (b: Brief, facts: SentenceFacts = NOTHING): SentencePa
 /** The second sentence: what everything is made of. */
 export const fabricSentenceOf = (b: Brief, facts: SentenceFacts = NOTHING): SentencePart[] =>
   partsOf(fabricClausesOf(b), facts);
+
+/** The small sentences: blocks of one's own, putting together and finishing, measures. */
+export const detailSentencesOf = (
+  b: Brief,
+): { readonly id: string; readonly label: string; readonly parts: readonly SentencePart[] }[] =>
+  DETAILS.map(({ id, label, clause }) => ({
+    id,
+    label,
+    parts: partsOf(clause(b), NOTHING),
+  })).filter((d) => d.parts.length > 0);
 
 /** The sentence as plain text. */
 export const sentenceText = (b: Brief): string =>

@@ -1,9 +1,10 @@
 import type { SeamTree } from "../block/types.ts";
 import type { Brief } from "../brief/index.ts";
-import { say } from "../findings/index.ts";
+import { type Finding, say } from "../findings/index.ts";
 import { knownLength, type Length, printLength, printWithUnit } from "../measure/index.ts";
 import type { SewnUnit } from "../sewing/types.ts";
 import { howCut, nameOfFabric, spareText } from "./phrases.ts";
+import { placeName } from "./place-names.ts";
 import type { Answer, AnswerBlock } from "./types.ts";
 import { inWords, stepOfBrief } from "./words.ts";
 
@@ -243,6 +244,7 @@ export function stops(b: Brief, a: Answer): { readonly block: string; readonly r
 
 export interface Told {
   readonly key: string;
+  readonly code: Finding["code"];
   readonly severity: "blocks" | "draft" | "advice";
   readonly place: string;
   readonly sentence: string;
@@ -253,8 +255,11 @@ export function toldFindings(b: Brief, a: Answer): Told[] {
   const step = stepOfBrief(b);
   return a.findings.map((f, i) => ({
     key: `${f.code}/${f.place}/${i}`,
+    code: f.code,
     severity: f.severity,
     place: f.place,
-    sentence: say(f, { step }),
+    sentence: capital(say({ ...f, place: placeName(a, f.place) }, { step })),
   }));
 }
+
+const capital = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);

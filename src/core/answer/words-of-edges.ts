@@ -11,7 +11,7 @@ import {
   type WordSpec,
 } from "./words.ts";
 
-const isNone = (text: string): boolean => /^\s*(?:no|none|without)\b|^\s*0\s*$/i.test(text);
+export const isNone = (text: string): boolean => /^\s*(?:no|none|without)\b|^\s*0\s*$/i.test(text);
 
 export const small = (b: Brief, inches: string, mm: string): string =>
   b.unit === "in" ? inches : mm;
@@ -68,7 +68,7 @@ export function bindingWord(b: Brief): WordSpec {
   });
 }
 
-interface OrNone {
+export interface OrNone {
   readonly id: string;
   readonly role: string;
   readonly path: string;
@@ -78,23 +78,25 @@ interface OrNone {
   readonly offers: readonly string[];
   readonly write: (width: string | undefined) => Change;
   readonly decides: WordSpec["decides"];
+  readonly picture?: Option["picture"];
 }
 
 /** A length that may also be left out: none, two common widths, one to type. */
-function orNone(b: Brief, w: OrNone): WordSpec {
+export function orNone(b: Brief, w: OrNone): WordSpec {
   const show = (text: string): string => w.set(shownLength(text, b.unit));
+  const picture = w.picture ?? "quilt";
   const option = (width: string): Option => ({
     label: show(width),
     change: w.write(width),
-    picture: "quilt",
+    picture,
   });
   const length = lengthWord(b, {
     ...w,
     value: w.now ?? w.offers[0],
     write: (draft, text) => w.write(text)(draft),
-    picture: "quilt",
+    picture,
     offers: [
-      { label: w.none, change: w.write(undefined), picture: "quilt" },
+      { label: w.none, change: w.write(undefined), picture },
       ...(w.now && !w.offers.includes(w.now) ? [w.now, w.offers[0]] : w.offers).map(option),
     ],
   });

@@ -111,29 +111,74 @@ export function gridWord(b: Brief): WordSpec {
   };
 }
 
-const ARRANGEMENTS = {
-  rows: "in straight rows",
-  "on-point": "on point",
-  "hexagon-rows": "in offset rows",
-} as const;
+type Quilt = Brief["quilt"];
+
+/** How the blocks lie, in words, each with how to lay them so. */
+const ARRANGEMENTS: readonly {
+  readonly text: string;
+  readonly is: (q: Quilt) => boolean;
+  readonly lay: (q: Quilt) => void;
+}[] = [
+  {
+    text: "in straight rows",
+    is: (q) => q.arrangement === "rows" && !q.offset,
+    lay: (q) => {
+      q.arrangement = "rows";
+    },
+  },
+  {
+    text: "in shifted rows",
+    is: (q) => q.arrangement === "rows" && q.offset === true,
+    lay: (q) => {
+      q.arrangement = "rows";
+      q.offset = true;
+    },
+  },
+  {
+    text: "on point",
+    is: (q) => q.arrangement === "on-point" && q.edges !== "halves",
+    lay: (q) => {
+      q.arrangement = "on-point";
+    },
+  },
+  {
+    text: "on point with half blocks at the edges",
+    is: (q) => q.arrangement === "on-point" && q.edges === "halves",
+    lay: (q) => {
+      q.arrangement = "on-point";
+      q.edges = "halves";
+    },
+  },
+];
+
+const HEXAGONS = {
+  text: "in offset rows",
+  is: (q: Quilt): boolean => q.arrangement === "hexagon-rows",
+  lay: (q: Quilt): void => {
+    q.arrangement = "hexagon-rows";
+  },
+};
 
 /** "in straight rows": how the blocks lie. Offset rows are for hexagons only. */
 export function arrangementWord(b: Brief): WordSpec {
   const hexagons = b.blocks.some((k) => k.kind === "wedges" && k.outline === "hexagon");
-  const known = (Object.keys(ARRANGEMENTS) as (keyof typeof ARRANGEMENTS)[]).filter(
-    (a) => a === b.quilt.arrangement || (a === "hexagon-rows") === hexagons,
-  );
+  const all = [...ARRANGEMENTS, HEXAGONS];
+  const now = all.find((a) => a.is(b.quilt)) ?? ARRANGEMENTS[0];
+  const known = hexagons ? (now === HEXAGONS ? [HEXAGONS] : [now, HEXAGONS]) : ARRANGEMENTS;
   return choiceWord({
     id: "arrangement",
     role: "How the blocks lie",
     path: "quilt/arrangement",
-    text: ARRANGEMENTS[b.quilt.arrangement],
+    text: now.text,
     decides: ["setting-triangle", "corner-triangle"].map((role) => ({ role })),
-    options: known.map((a) => ({
-      label: ARRANGEMENTS[a],
+    options: known.map(({ text, lay }) => ({
+      label: text,
       change: (d) => {
-        d.quilt.arrangement = a;
-        if (a === "on-point") d.quilt.setting ??= outerFabric(d, d.blocks[0]);
+        delete d.quilt.offset;
+        delete d.quilt.edges;
+        lay(d.quilt);
+        if (d.quilt.arrangement === "on-point" && d.quilt.edges === undefined)
+          d.quilt.setting ??= outerFabric(d, d.blocks[0]);
       },
       picture: "quilt",
     })),

@@ -60,6 +60,7 @@ export function settingWord(b: Brief, { block, index }: Placed): WordSpec {
     change: setting === block.setting ? () => {} : withSetting(b, block, setting),
     picture: "block",
   }));
+  if (block.setting === "framed") options.splice(1, 3, ...framedOptions(b, block), options[3]);
   if (!isSquareOfEight(block))
     options.push(
       ...patterns(block.n).map(({ name, whole }) => ({
@@ -103,6 +104,20 @@ export function settingWord(b: Brief, { block, index }: Placed): WordSpec {
     },
   };
 }
+
+/** A frame round plain corners, and one round kites. */
+const framedOptions = (b: Brief, block: WedgeBlock): Option[] =>
+  (["plain", "kites"] as const).map((inner) => ({
+    label: settingText({ ...block, inner }),
+    change:
+      inner === (block.inner ?? "plain")
+        ? () => {}
+        : onBlocks([block.id], (d) => {
+            d.inner = inner;
+            fillRoles(b, block, d);
+          }),
+    picture: "block",
+  }));
 
 const outerRoles = [
   "corner",

@@ -1,5 +1,6 @@
 import type { Brief, WedgeBlock } from "../brief/index.ts";
 import { knownLength, type Length, printLength, roundUp, stepOf } from "../measure/index.ts";
+import { evaluateRule } from "../recipe/index.ts";
 import { acrossFlats } from "./across.ts";
 import { ROLE_NAMES } from "./roles.ts";
 import {
@@ -83,6 +84,16 @@ export function cutWord(b: Brief, { block, index }: Placed): WordSpec | undefine
       if (Object.keys(next).length === 0) delete d.cut[role];
       if (Object.keys(d.cut).length === 0) delete d.cut;
     });
+  const byRule = (typed: string) => {
+    const rule = typed.trim().replace(/^by the rule\s+/i, "");
+    const words = { strip: 4, across: 8, leg: 2, long: 3, finished: 4, seam: 0.25 };
+    if (rule.length > 60 || evaluateRule(rule, words, b.unit) === undefined)
+      return { problem: "Type a rule of thumb such as strip-1/2 or 2*strip-1." };
+    return onBlocks([block.id], (d) => {
+      const { size: _size, ...rest } = d.cut?.[role] ?? {};
+      d.cut = { ...d.cut, [role]: { ...rest, rule } };
+    });
+  };
   const square = (text: string): string => `${shownLength(text, b.unit)} squares`;
   const thumb = thumbSizes(b, block, role);
   const sizes = own?.size && !thumb.includes(own.size) ? [own.size, thumb[0]] : thumb;
@@ -108,7 +119,8 @@ export function cutWord(b: Brief, { block, index }: Placed): WordSpec | undefine
     text,
     decides: [{ block: block.id, role }, ...(role === "background" ? hands(block.id) : [])],
     options: () => options,
-    read: (typed) => lengthTextProblem(typed, b.unit) ?? write(typed.trim()),
+    read: (typed) =>
+      RULE.test(typed) ? byRule(typed) : (lengthTextProblem(typed, b.unit) ?? write(typed.trim())),
     step: (by) => {
       if (!own?.size) return write(thumb[0]);
       const next = steppedText(own.size, stepOfBrief(b), by);
@@ -116,6 +128,9 @@ export function cutWord(b: Brief, { block, index }: Placed): WordSpec | undefine
     },
   };
 }
+
+/** A rule of thumb speaks of the strip, the octagon across, the leg ... */
+const RULE = /^\s*(?:by the rule\s+)?[^a-z]*(?:strip|across|leg|long|finished|seam)\b/i;
 
 const hands = (block: string) =>
   ["background-left", "background-right"].map((role) => ({ block, role }));

@@ -1,8 +1,8 @@
 import type { Brief } from "../brief/index.ts";
+import { kindsInPlan } from "./plan-of-kinds.ts";
 import { ROLE_NAMES } from "./roles.ts";
 import { type Change, choiceWord, MOST_CHOICES, type WordSpec } from "./words.ts";
 import { listed } from "./words-of-fabric.ts";
-import { kindsInPlan } from "./words-of-kinds.ts";
 
 /** Where a fabric is named in the brief: what it is for, and how to name another. */
 interface Use {
@@ -90,10 +90,20 @@ function quiltUses(b: Brief): Use[] {
       ["sash"],
     ),
     ...use(
+      "sashing/cornerstone",
+      "cornerstones of the sashing",
+      "quilt/sashing/cornerstone",
+      q.sashing?.cornerstone,
+      (d, to) => {
+        if (d.quilt.sashing) d.quilt.sashing.cornerstone = to;
+      },
+      ["cornerstone"],
+    ),
+    ...use(
       "setting",
-      "setting triangles",
+      q.arrangement === "hexagon-rows" ? "ends of the rows" : "setting triangles",
       "quilt/setting",
-      q.setting,
+      edgesAreFilled(q) ? (q.setting ?? b.fabrics[0].id) : undefined,
       (d, to) => {
         d.quilt.setting = to;
       },
@@ -109,6 +119,18 @@ function quiltUses(b: Brief): Use[] {
           d.quilt.borders[i].fabric = to;
         },
         ["border"],
+      ),
+    ),
+    ...q.borders.flatMap((border, i) =>
+      use(
+        `border/${i}/cornerstone`,
+        q.borders.length === 1 ? "its cornerstones" : `cornerstones of border ${i + 1}`,
+        `quilt/borders/${i}/cornerstone`,
+        border.join === "butted" ? border.cornerstone : undefined,
+        (d, to) => {
+          d.quilt.borders[i].cornerstone = to;
+        },
+        ["cornerstone"],
       ),
     ),
     ...use(
@@ -133,6 +155,10 @@ function quiltUses(b: Brief): Use[] {
     ),
   ];
 }
+
+/** Triangles on point, or hexagon rows' ends, take a fabric of their own. */
+const edgesAreFilled = (q: Brief["quilt"]): boolean =>
+  q.arrangement === "on-point" ? q.edges !== "halves" : q.arrangement === "hexagon-rows";
 
 /** A fabric's name as a word: this fabric and the next ones of the brief; arrows walk through all. */
 export function fabricWord(b: Brief, use: Use): WordSpec {

@@ -19,7 +19,15 @@ import {
 export type WordKind = "choice" | "length" | "count" | "grid";
 
 /** What small picture shows a choice best. */
-export type PictureKind = "point" | "block" | "cover" | "strip" | "quilt" | "fabric" | "none";
+export type PictureKind =
+  | "point"
+  | "block"
+  | "lettered"
+  | "cover"
+  | "strip"
+  | "quilt"
+  | "fabric"
+  | "none";
 
 /** A word of the sentence that can be changed. */
 export interface Word {

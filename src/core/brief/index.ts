@@ -1,4 +1,5 @@
 export * from "./canonical.ts";
 export * from "./check.ts";
+export * from "./other-unit.ts";
 export * from "./read.ts";
 export * from "./schema.ts";

@@ -123,13 +123,18 @@ const ZERO_ALLOWED = new Set([
   "y",
 ]);
 
+/**
+ * Is the text at this place of a brief a length? Borders and binding say with "cut" which way they
+ * run; only the strips of a set measure it.
+ */
+export const isLengthAt = (key: string, path: string): boolean =>
+  LENGTH_KEYS.has(key) && (key !== "cut" || /strips\/\d+\/cut$/.test(path));
+
 function lengths(b: Brief): Refusal[] {
   const out: Refusal[] = [];
   const { notes: _notes, record: _record, shop: _shop, class: _class, ...decided } = b;
   walk(decided, "", (key, text, path) => {
-    if (!LENGTH_KEYS.has(key)) return;
-    // Borders and binding say with "cut" which way they run; only the strips of a set measure it.
-    if (key === "cut" && !/strips\/\d+\/cut$/.test(path)) return;
+    if (!isLengthAt(key, path)) return;
     const message = lengthProblem(text, b.unit, ZERO_ALLOWED.has(key));
     if (message) out.push({ path, message });
   });

@@ -17,6 +17,7 @@ export {
 export * from "./draw.ts";
 export * from "./fraction.ts";
 export { type LayoutPictureOptions, layoutPicture } from "./layout.ts";
+export { letteredPicture } from "./lettered.ts";
 export { type FourLivesOptions, fourLives, LIVES } from "./lives.ts";
 export type * from "./marks.ts";
 export { type PiecePictureOptions, piecePicture } from "./piece.ts";

@@ -1,4 +1,4 @@
-export { acceptDrops } from "./files.ts";
+export { acceptDrops, chooseFile, readText } from "./files.ts";
 export { useKeep } from "./react.ts";
 export { sayKept, sayNotice } from "./say.ts";
 export { createKeep } from "./store.ts";

@@ -64,6 +64,7 @@ export function ChoiceColumn(p: ColumnProps) {
         <p className="type">
           <input
             type="text"
+            className={p.text.length > 12 ? "long" : ""}
             inputMode="text"
             autoComplete="off"
             spellCheck={false}

@@ -1,8 +1,10 @@
 import { useCallback, useMemo } from "react";
+import { ownLetters } from "../../core/answer/own-letters.ts";
 import type { PictureKind } from "../../core/answer/words.ts";
 import { knownLength, toDegrees } from "../../core/measure/index.ts";
 import { blockPicture } from "../../core/picture/block.ts";
 import { coverPicture } from "../../core/picture/cover.ts";
+import { letteredPicture } from "../../core/picture/lettered.ts";
 import type { Picture } from "../../core/picture/marks.ts";
 import { wedgePointPicture } from "../../core/picture/point.ts";
 import { quiltPicture } from "../../core/picture/quilt.ts";
@@ -35,6 +37,7 @@ function Shown(p: ChoicePictureProps & { readonly answered: Answered }) {
   if (kind === "quilt") return <SmallQuilt answered={answered} />;
   if (kind === "point") return <Point answered={answered} leftHanded={p.leftHanded} />;
   if (kind === "cover") return <Cover {...p} />;
+  if (kind === "lettered") return <Lettered answered={answered} word={p.word} />;
   return <Block answered={answered} word={p.word} />;
 }
 
@@ -79,6 +82,31 @@ function Block({ answered, word }: { answered: Answered; word: string }) {
   if (!block) return null;
   // Blocks of the choices share one scale, so that their sizes are seen to differ.
   return <PictureView make={make} swatches={swatches} most={unit === "in" ? 18 : 18 / 25.4} />;
+}
+
+/** A block of one's own with the letters its seams are said in. */
+function Lettered({ answered, word }: { answered: Answered; word: string }) {
+  const { brief, answer } = answered;
+  const swatches = useSwatches(brief);
+  const block = blockFor(answered, word);
+  const make = useCallback(
+    (small: number): Picture =>
+      letteredPicture(block, ownLetters(brief, block.id), {
+        unit: answer.unit,
+        looks: looksFor(answered)[block.id] ?? [],
+        small,
+      }),
+    [block, brief, answer, answered],
+  );
+  if (!block) return null;
+  return (
+    <PictureView
+      make={make}
+      swatches={swatches}
+      small={15}
+      most={answer.unit === "in" ? 30 : 30 / 25.4}
+    />
+  );
 }
 
 function Point({ answered, leftHanded }: { answered: Answered; leftHanded: boolean }) {

@@ -3,11 +3,13 @@ import { sizeText, stateText } from "../../core/answer/phrases.ts";
 import { Boundary } from "../crash/index.ts";
 import { type KeepStore, useKeep } from "../keep/index.ts";
 import { type Answered, useAnswers } from "./answers.ts";
+import { Details } from "./Details.tsx";
 import { useEditing, useLitWords } from "./editing.tsx";
 import { Fabrics } from "./Fabrics.tsx";
 import { Advice, Blocks } from "./Findings.tsx";
 import { Foot } from "./Foot.tsx";
 import { useKeepStore } from "./KeepContext.ts";
+import { Notes } from "./Notes.tsx";
 import { Notices } from "./Notices.tsx";
 import { Questions } from "./Questions.tsx";
 import { QuiltView } from "./quilt/QuiltView.tsx";
@@ -37,7 +39,7 @@ export function Page() {
       </Boundary>
       <Status now={now} shown={shown} keep={keep} busy={busy} />
       {!stale && !failed && <Notices keep={keep} failed={null} />}
-      <Blocks shown={shown} />
+      <Blocks shown={shown} keep={keep} />
       {shown.answer.quilt && shown.answer.blocks.length > 0 && (
         <Boundary what="the picture of the quilt" retryWhen={shown.answer}>
           <Quilt shown={shown} now={now} />
@@ -46,10 +48,14 @@ export function Page() {
       <Boundary what="the fabrics" retryWhen={shown.answer}>
         <Fabrics now={now} shown={shown} keep={keep} />
       </Boundary>
+      <Boundary what="the smaller sentences" retryWhen={now.brief}>
+        <Details now={now} shown={shown} keep={keep} />
+      </Boundary>
       <Boundary what="the questions" retryWhen={shown.answer}>
         <Questions shown={shown} />
       </Boundary>
-      <Advice shown={shown} />
+      <Advice shown={shown} keep={keep} />
+      <Notes keep={keep} notes={now.brief.notes} />
       <Foot />
     </main>
   );
