@@ -23,6 +23,10 @@ export function looksOf(brief: Brief, answer: Cut): Readonly<Record<string, Patc
   return Object.fromEntries(answer.blocks.map((b) => [b.id, blockLook(input(b))]));
 }
 
+/** The same for one kind of block. */
+export const looksOfBlock = (brief: Brief, answer: Cut, block: AnswerBlock): PatchLook[] =>
+  blockLook(lookInputs(brief, answer)(block));
+
 /** What each fabric of a brief looks like, by its id. */
 export function fabricLooks(brief: Brief): Readonly<Record<string, Look>> {
   const seam = knownLength(brief.seam, brief.unit);

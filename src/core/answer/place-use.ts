@@ -50,3 +50,11 @@ export const nameIn = (b: Brief, u: PlaceUse): string =>
 
 export const shown = (text: string, b: Brief): string =>
   /[a-z"]$/i.test(text) ? text : `${text} ${b.unit}`;
+
+/** Nothing for a role of a plain fabric, or of none. */
+export function placeUseOf(b: Brief, index: number, key: string): PlaceUse | undefined {
+  const block = b.blocks[index];
+  const fabric = b.fabrics.find((f) => f.id === block.fabric[key]);
+  if (!fabric || fabric.kind === "plain") return undefined;
+  return { block, index, key, fabric, placed: placedNow(block, key) };
+}

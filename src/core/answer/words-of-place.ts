@@ -8,7 +8,7 @@ import {
   nameIn,
   type PlaceUse,
   pathOf,
-  placedNow,
+  placeUseOf,
   placing,
   shown,
 } from "./place-use.ts";
@@ -29,10 +29,9 @@ import { atWord } from "./words-of-print.ts";
  * out, begun 1 1/4 in into the repeat, bands straight". Nothing for a plain fabric.
  */
 export function placeClause(b: Brief, index: number, key: string): Clause {
-  const block = b.blocks[index];
-  const fabric = b.fabrics.find((f) => f.id === block.fabric[key]);
-  if (!fabric || fabric.kind === "plain") return [];
-  const u: PlaceUse = { block, index, key, fabric, placed: placedNow(block, key) };
+  const u = placeUseOf(b, index, key);
+  if (!u) return [];
+  const { fabric } = u;
   const fixed = u.placed.round !== "free";
   const words = [
     roundWord(b, u),

@@ -1,6 +1,15 @@
-import type { Brief } from "../brief/index.ts";
+import type { Brief, Placement } from "../brief/index.ts";
 import { knownLength, printLength, roundDown } from "../measure/index.ts";
-import { idOf, NARROWER, nameIn, type PlaceUse, pathOf, placing, shown } from "./place-use.ts";
+import {
+  idOf,
+  NARROWER,
+  nameIn,
+  type PlaceUse,
+  pathOf,
+  placeUseOf,
+  placing,
+  shown,
+} from "./place-use.ts";
 import { onPicture } from "./place-words.ts";
 import {
   type Change,
@@ -60,8 +69,22 @@ export function atWord(b: Brief, u: PlaceUse): WordSpec {
   };
 }
 
+/** Every piece of a role of a print cut from one place of it. */
+export const placedAt = (
+  b: Brief,
+  index: number,
+  key: string,
+  at: Placement["at"],
+): Change | undefined => {
+  const use = placeUseOf(b, index, key);
+  return use && placing(use, { at });
+};
+
 /** The middle of the picture, on the maker's marks; of the usable width where there is no picture. */
-function middleOf(b: Brief, { fabric }: PlaceUse): { readonly x: string; readonly y: string } {
+export function middleOf(
+  b: Brief,
+  { fabric }: Pick<PlaceUse, "fabric">,
+): { readonly x: string; readonly y: string } {
   const size = fabric.kind === "print" && fabric.photo;
   const half = (text: string): string => {
     const step = stepOfBrief(b);

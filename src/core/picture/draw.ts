@@ -356,10 +356,22 @@ function photoOps(c: Context, swatch: Swatch, points: Point[], frame: Rigid, fai
       return [a, b, cc, d, e + a * x + cc * y, f + b * x + d * y];
     }),
   );
-  const image: Op = { op: "image", data: photo, clip: points, tiles, width: w, height: h };
+  // A hair over its size, under the tile that comes after it: no gap is seen between two tiles.
+  const over = tiles.length > 1 ? OVERLAP : 0;
+  const image: Op = {
+    op: "image",
+    data: photo,
+    clip: points,
+    tiles,
+    width: w + over,
+    height: h + over,
+  };
   if (!faint) return [image];
   return [image, { op: "path", points, closed: true, fill: `${c.theme.paper}99` }];
 }
+
+/** Of a tile over its neighbor, in output units. */
+const OVERLAP = 0.6;
 
 /** Tiles, each `step` on from the one before and `size` long, that cover all these places. */
 function tilesOver(at: readonly number[], step: number, size: number): number[] {

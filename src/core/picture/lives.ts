@@ -21,14 +21,18 @@ import { coverMarks } from "./cover.ts";
 import type { Mark, Picture } from "./marks.ts";
 import { placing } from "./placing.ts";
 
-export interface FourLivesOptions {
+/** A block with what shows in its patches. */
+export interface InBlock {
   readonly block: AnswerBlock;
-  readonly piece: Piece;
-  readonly recipe: Recipe;
   readonly pieces: readonly Piece[];
   readonly looks?: readonly PatchLook[];
-  readonly unit: Unit;
   readonly seam: Length;
+}
+
+export interface FourLivesOptions extends InBlock {
+  readonly piece: Piece;
+  readonly recipe: Recipe;
+  readonly unit: Unit;
   /** Finished corner of the patch that is lit; default the one nearest the block's center. */
   readonly corner?: number;
   readonly captions?: readonly [string, string, string, string];
@@ -39,7 +43,7 @@ export interface FourLivesOptions {
 
 export const LIVES = ["on the fabric", "cut, with its allowance", "sewn", "in the block"] as const;
 
-interface Frame {
+export interface Frame {
   readonly marks: readonly Mark[];
   readonly polygons: readonly Polygon[];
   /** The lit point in the frame's own coordinates. */
@@ -72,7 +76,7 @@ interface Shown {
 }
 
 /** Of the patches cut as this piece, the one turned least from the fabric. */
-function shownPatch(block: AnswerBlock, piece: Piece, recipe: Recipe): Shown {
+export function shownPatch(block: AnswerBlock, piece: Piece, recipe: Recipe): Shown {
   const slack = 1e-6 * Math.max(1, block.width);
   const all = block.patches
     .filter((p) => block.pieceOf[p.id] === piece.id)
@@ -85,13 +89,13 @@ function shownPatch(block: AnswerBlock, piece: Piece, recipe: Recipe): Shown {
   return all.reduce((a, b) => (Math.abs(b.at.turn) < Math.abs(a.at.turn) - 1e-9 ? b : a));
 }
 
-const nearestCorner = (patch: Patch): number => {
+export const nearestCorner = (patch: Patch): number => {
   const far = patch.polygon.map(norm);
   return far.indexOf(Math.min(...far));
 };
 
 /** The lit corner in the recipe's frame. */
-function cornerOf(shown: Shown, corner: number): Point {
+export function cornerOf(shown: Shown, corner: number): Point {
   const target = shown.patch.polygon[corner];
   const { turn, mirrored, x, y } = shown.at;
   const p = point(target.x - x, target.y - y);
@@ -139,7 +143,7 @@ function cutOut(o: FourLivesOptions, lit: Point): Frame {
 }
 
 /** The smallest sewn unit that holds the patch, with its raw edges. */
-function sewn(o: FourLivesOptions, patch: Patch, corner: number): Frame {
+export function sewn(o: InBlock, patch: Patch, corner: number): Frame {
   const unit = unitWith(o.block.tree, patch.id);
   const lit = patch.polygon[corner];
   if (!unit) return { lit, polygons: [patch.polygon], marks: [] };
@@ -178,7 +182,7 @@ function unitWith(
   return tree;
 }
 
-function inBlock(o: FourLivesOptions, patch: Patch, corner: number): Frame {
+export function inBlock(o: Omit<InBlock, "seam">, patch: Patch, corner: number): Frame {
   return {
     lit: patch.polygon[corner],
     polygons: [o.block.outline],
@@ -246,7 +250,7 @@ function arranged(frames: readonly Frame[], o: FourLivesOptions, small: Length):
   return o.leftHanded ? leftHanded(made) : made;
 }
 
-function captionMarks(
+export function captionMarks(
   text: string,
   note: string | undefined,
   left: Length,

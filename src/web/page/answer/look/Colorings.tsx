@@ -6,6 +6,7 @@ import { type Answered, asking } from "../../answers.ts";
 import { useKeepStore } from "../../KeepContext.ts";
 import { sayAloud } from "../../view.ts";
 import { BlockLook } from "./BlockLook.tsx";
+import { Lit } from "./Lit.tsx";
 
 interface ColoringsProps {
   readonly block: string;
@@ -52,19 +53,6 @@ function Choices({ block, shown, sight }: ColoringsProps) {
         </li>
       ))}
     </ul>
-  );
-}
-
-/** The word that differs takes the accent. */
-function Lit({ text, word }: { text: string; word: string }) {
-  const at = text.lastIndexOf(word);
-  if (at < 0) return text;
-  return (
-    <>
-      {text.slice(0, at)}
-      <b className="lit">{word}</b>
-      {text.slice(at + word.length)}
-    </>
   );
 }
 

@@ -7,6 +7,7 @@ import type { Answered } from "../../answers.ts";
 import type { BodyProps } from "../../Questions.tsx";
 import { BlockLook } from "./BlockLook.tsx";
 import { Colorings } from "./Colorings.tsx";
+import { OnPrints } from "./OnPrint.tsx";
 import { Rounds } from "./Rounds.tsx";
 import "./look.css";
 
@@ -39,6 +40,9 @@ export default function Look({ shown }: BodyProps) {
       </ul>
       {sights.map((s) => (
         <Rounds key={s.block} sight={s} seen={seen} />
+      ))}
+      {sights.map((s) => (
+        <OnPrints key={s.block} sight={s} seen={seen} shown={shown} />
       ))}
       {sights.map((s) => (
         <Colorings key={s.block} block={s.block} shown={shown} sight={sight} />
