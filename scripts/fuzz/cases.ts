@@ -5,19 +5,21 @@ import { stepOf } from "../../src/core/measure/index.ts";
 import { design } from "./design.ts";
 import { bytes, harmed, harmedText } from "./harm.ts";
 import { type Broken, broken } from "./laws.ts";
+import { list, ofList } from "./list.ts";
 import { luckOf } from "./luck.ts";
 import { photo } from "./photo.ts";
 
-export const KINDS = ["bytes", "text", "harmed", "design", "photo"] as const;
+export const KINDS = ["bytes", "text", "harmed", "design", "list", "photo"] as const;
 export type Kind = (typeof KINDS)[number];
 
 /** How often each kind is drawn, in 100. */
 const SHARE: Readonly<Record<Kind, number>> = {
-  bytes: 14,
-  text: 42,
-  harmed: 25,
-  design: 2,
-  photo: 17,
+  bytes: 16,
+  text: 36,
+  harmed: 17,
+  design: 1,
+  list: 12,
+  photo: 18,
 };
 
 export interface Plan {
@@ -41,6 +43,7 @@ export function drawn(plan: Plan, number: number): { kind: Kind; input: string |
   const kind = plan.kind ?? kindOf(luck.int(1, 100));
   if (kind === "bytes") return { kind, input: bytes(luck) };
   if (kind === "photo") return { kind, input: photo(luck) };
+  if (kind === "list") return { kind, input: list(luck) };
   if (kind === "design") return { kind, input: JSON.stringify(design(luck)) };
   const base = design(luckOf(plan.seed, -2 - luck.int(0, plan.bases - 1)));
   return {
@@ -62,9 +65,13 @@ function kindOf(hundredth: number): Kind {
 }
 
 /** Runs one case: read, and if accepted answered and held against the laws. */
-export function runCase(plan: Plan, number: number, met: Met): Outcome {
+export function runCase(plan: Plan, number: number, met = new Met()): Outcome {
   const { kind, input } = drawn(plan, number);
   if (kind === "photo") return { kind, ...ofPhoto(input as Uint8Array) };
+  if (kind === "list") {
+    const unit = number % 2 ? "in" : "mm";
+    return { kind, end: "accepted", broken: ofList(input as string, unit) };
+  }
   const text = typeof input === "string" ? input : decoded(input);
   if (text === undefined) return { kind, end: "refused", broken: [] };
   const read = readBrief(text);

@@ -3,7 +3,13 @@ import { Ajv } from "ajv";
 import { listFiles } from "../../src/cli/lists.ts";
 import { pictureFiles } from "../../src/cli/pictures.ts";
 import { answerText } from "../../src/cli/text.ts";
-import { type Answer, answerBrief, looksOf, measuresOf } from "../../src/core/answer/index.ts";
+import {
+  type Answer,
+  answerBrief,
+  choicesFor,
+  looksOf,
+  measuresOf,
+} from "../../src/core/answer/index.ts";
 import { type Brief, canonicalText, readBrief } from "../../src/core/brief/index.ts";
 import { say } from "../../src/core/findings/index.ts";
 import { area, isConvex, type Polygon } from "../../src/core/geometry/index.ts";
@@ -45,7 +51,10 @@ const LAWS: Readonly<Record<string, Law>> = {
     const sum =
       blocks.reduce((s, b) => s + b.count * area(b.outline), 0) +
       quilt.extras.reduce((s, e) => s + e.count * area(e.polygon), 0);
-    const top = quilt.width * quilt.height;
+    // A hexagon may be a top by itself.
+    const [only] = blocks;
+    const alone = blocks.length === 1 && only.count === 1 && only.outline.length !== 4;
+    const top = alone ? area(only.outline) : quilt.width * quilt.height;
     return nearly(sum, top) ? [] : [`${sum} of ${top}`];
   },
 
@@ -109,6 +118,13 @@ const DEAR: Readonly<Record<string, Law>> = {
     canonicalText(answerBrief(structuredClone(brief))) === canonicalText(answer)
       ? []
       : ["they differ"],
+
+  "every word of the sentence can be touched": (brief, answer) =>
+    answer.sentence.flatMap(({ word }) => {
+      if (word === undefined) return [];
+      const choices = choicesFor(brief, word);
+      return choices.some((c) => /undefined|NaN/.test(c.label)) ? [word] : [];
+    }),
 
   "its pictures can be drawn": (brief, answer) =>
     pictureFiles(brief, answer, looksOf(brief, answer)).flatMap(([name, svg]) =>

@@ -18,7 +18,14 @@ import {
   layOutQuilt,
   type QuiltGeometry,
 } from "../quilt/index.ts";
-import { halfAcross, type Recipes, type Ruler, recipesOf, rulerOf } from "../recipe/index.ts";
+import {
+  halfAcross,
+  type Recipes,
+  type Ruler,
+  recipesOf,
+  rulerOf,
+  stripFor,
+} from "../recipe/index.ts";
 import { keyOf, pressFor, pressingFindings, type SewnUnit, unitsOf } from "../sewing/index.ts";
 import { borderDemands } from "./borders.ts";
 import { fabricLetters, fabricsOf } from "./fabrics.ts";
@@ -53,6 +60,8 @@ export interface Blocks {
 export function blocksOf(brief: Brief, m: Measures): Blocks {
   const results = brief.blocks.map((block) => {
     const a = block.kind === "wedges" ? halfAcrossOf(brief, block, m) : undefined;
+    const gone = block.kind === "wedges" ? goneInSeams(brief, block, m) : [];
+    if (gone.length > 0) return { block, geometry: undefined, findings: gone };
     const { geometry, findings } = layOutBlock(block, brief.unit, m.seam, a);
     return { block, geometry, findings };
   });
@@ -70,6 +79,21 @@ function halfAcrossOf(
   m: Measures,
 ): Length {
   return halfAcross(rulerFor(brief, block.n), knownLength(block.strip, brief.unit), m.seam);
+}
+
+/** Wedges finished shorter than this, in inches, are no wedges: their strip is all seam. */
+const LEAST_WEDGE = 1 / 16;
+
+function goneInSeams(
+  brief: Brief,
+  block: Extract<Block, { kind: "wedges" }>,
+  m: Measures,
+): Finding[] {
+  const { unit } = brief;
+  const found = knownLength(block.strip, unit);
+  const needed = stripFor(rulerFor(brief, block.n), inchToLength(LEAST_WEDGE, unit), m.seam);
+  if (found >= needed) return [];
+  return [{ code: "strip-all-seam", severity: "blocks", place: block.id, needed, found, unit }];
 }
 
 /** Names checked first: nothing is computed from a brief that names what it does not define. */

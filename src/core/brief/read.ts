@@ -55,6 +55,8 @@ export function readDocument(value: unknown): ReadResult {
       "version",
       `this brief has version ${head.version}; this program knows versions up to ${VERSION}. Nothing was changed.`,
     );
+  const taken = protoKeys(value, "");
+  if (taken.length > 0) return { ok: false, refusals: firstOf(taken) };
   const current = migrate(head);
   if (!current.ok) return refused("version", current.message);
   const parsed = briefSchema.safeParse(withoutExtras(current.document), { reportInput: true });
@@ -69,6 +71,17 @@ const refused = (path: string, message: string): ReadResult => ({
   ok: false,
   refusals: [{ path, message }],
 });
+
+/** No reader of JSON agrees with the next on what this key means. */
+function protoKeys(value: unknown, path: string): Refusal[] {
+  if (value === null || typeof value !== "object") return [];
+  return Object.entries(value).flatMap(([key, v]) => {
+    const here = path ? `${path}/${key}` : key;
+    return key === "__proto__"
+      ? [{ path: here, message: "this key cannot be used" }]
+      : protoKeys(v, here);
+  });
+}
 
 /** Keys that start "x-" belong to other programs: allowed anywhere, not read. */
 function withoutExtras(value: unknown): unknown {

@@ -90,7 +90,7 @@ function wanted(issue: z.core.$ZodIssue): string {
     case "invalid_union":
       return union(issue);
     case "invalid_key":
-      return "a shorter name";
+      return wanted(issue.issues[0]);
     default:
       return issue.message;
   }

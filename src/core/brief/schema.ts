@@ -10,9 +10,14 @@ export const FORMAT = "eighthwise-brief";
 export const VERSION = 1;
 
 const lengthText = z.string().min(1).max(40).describe("A length as typed: 4 1/2, 4.5, 11.5 cm");
+/** The only name every object answers to that could pass for a maker's own. */
+const isFree = (name: string): boolean => name !== "constructor";
+const TAKEN = "another name (this one is taken)";
+
 const slug = z
   .string()
   .regex(/^[a-z][a-z0-9-]{0,39}$/, "a short name of small letters, figures and hyphens")
+  .refine(isFree, TAKEN)
   .describe("The maker's short name for it: small letters, figures, hyphens");
 const name = z.string().min(1).max(120);
 const color = z.string().regex(/^#[0-9a-fA-F]{6}$/, "a color as #RRGGBB");
@@ -90,8 +95,14 @@ export const fabric = z.discriminatedUnion("kind", [
     .strict(),
 ]);
 
+/** A role, or the id of a patch or piece: what a choice is made for. */
+const roleOrId = z
+  .string()
+  .regex(/^[a-z0-9][a-z0-9/~-]{0,119}$/, "a role, or the id of a patch or piece")
+  .refine(isFree, TAKEN);
+
 /** Fabric by role ("wedge", "wedge-even", "kite", "corner", "background" ...), then by patch id. */
-const fabricByRole = z.record(z.string().max(120), slug);
+const fabricByRole = z.record(roleOrId, slug);
 
 const recipeChoice = z
   .object({
@@ -124,8 +135,8 @@ const blockCommon = {
   id: slug,
   name: name.optional(),
   fabric: fabricByRole,
-  cut: z.record(z.string().max(120), recipeChoice).optional().describe("By role or piece id"),
-  place: z.record(z.string().max(120), placement).optional().describe("By role or patch id"),
+  cut: z.record(roleOrId, recipeChoice).optional().describe("By role or piece id"),
+  place: z.record(roleOrId, placement).optional().describe("By role or patch id"),
 };
 
 export const wedgeBlock = z
@@ -156,7 +167,7 @@ export const ownBlock = z
       z.object({ hexagon: lengthText }).strict(),
     ]),
     seams: z.array(z.string().min(1).max(120)).max(200),
-    roles: z.record(z.string().max(120), z.string().max(40)).optional(),
+    roles: z.record(roleOrId, z.string().max(40).refine(isFree, TAKEN)).optional(),
   })
   .strict();
 

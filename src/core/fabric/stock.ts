@@ -1,3 +1,4 @@
+import { lengthProblem } from "../brief/index.ts";
 import type { Finding } from "../findings/index.ts";
 import { parseLength, type Unit } from "../measure/index.ts";
 import { readTable, type TableRow } from "../table/index.ts";
@@ -35,6 +36,8 @@ export interface StockList {
 export const MOST_STOCK_ROWS = 2000;
 /** Longest name or note kept, as in a brief. */
 const LONGEST_NAME = 120;
+/** Likewise: the longest text of a length. */
+const LONGEST_LENGTH = 40;
 const MOST_OF_ONE = 1000;
 
 /**
@@ -122,6 +125,8 @@ function readRow(row: TableRow, columns: Columns, unit: Unit): ReadRow {
     const read = parseLength(full, unit);
     if (!read.ok) return refuse("stock-cell-not-read", what, text);
     if (read.length.value.n === 0n) return refuse("stock-not-positive", what, text);
+    if (full.length > LONGEST_LENGTH || lengthProblem(full, unit, false))
+      return refuse("stock-cell-not-read", what, text);
     return full;
   };
 

@@ -56,6 +56,7 @@ export const FINDING_CODES = [
   "leftover-wedge",
   "way-does-not-fit",
   "cut-not-free",
+  "strip-all-seam",
   // fabric
   "ring-narrow",
   "seam-in-allowance",

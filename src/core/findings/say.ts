@@ -104,6 +104,8 @@ const SENTENCES: Readonly<Record<FindingCode, Sentence>> = {
     `${f.place} cannot be cut as "${f.w("kind")}". Ways that work: ${f.w("kinds")}.`,
   "cut-not-free": (f) =>
     `${f.place} sets the finished size, so its cut stays ${f.needed}; ${f.found} cannot be chosen for it.`,
+  "strip-all-seam": (f) =>
+    `A strip of ${f.found} for the wedges of ${f.place} goes into the seams; ${f.needed} would leave a sliver. Take a wider strip (${f.neededUp} at the very least) or a narrower seam.`,
   // fabric
   "ring-narrow": (f) =>
     `A ring of ${f.place} shows only ${f.found}; under ${f.needed} it is hard to sew straight.`,

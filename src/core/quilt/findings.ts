@@ -22,7 +22,9 @@ export function sizeFindings(brief: Brief, used: readonly BlockGeometry[]): Find
       }),
     );
   const square = near(first.width, first.height) && first.outline.length === 4;
-  const alone = brief.quilt.rows * brief.quilt.columns === 1;
+  // On point even one block must be square: its corner triangles are.
+  const { arrangement, rows, columns } = brief.quilt;
+  const alone = rows * columns === 1 && arrangement !== "on-point";
   return square || alone ? differing : [...differing, ...turnedFindings(brief)];
 }
 
@@ -48,9 +50,10 @@ function turnedFindings(brief: Brief): Finding[] {
 
 /** Hexagons lie together in hexagon rows, squares in the other arrangements; sashing in straight rows. */
 export function outlineFindings(brief: Brief, used: readonly BlockGeometry[]): Finding[] {
-  const { arrangement, rows, columns, sashing, offset } = brief.quilt;
+  const { arrangement, rows, columns, sashing, borders, offset } = brief.quilt;
   const wanted = arrangement === "hexagon-rows" ? 6 : 4;
-  const alone = rows * columns === 1 && arrangement === "rows";
+  // One hexagon may be a top by itself; strips round it would leave its corners open.
+  const alone = rows * columns === 1 && arrangement === "rows" && !sashing && borders.length === 0;
   const misfits = used
     .filter((b) => b.outline.length !== wanted && !alone)
     .map(

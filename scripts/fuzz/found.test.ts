@@ -1,0 +1,81 @@
+// What the fuzz has found, each with its seed and number, mended and kept.
+import { expect, test } from "vitest";
+import { answerBrief } from "../../src/core/answer/index.ts";
+import { readBrief } from "../../src/core/brief/index.ts";
+import { readStock } from "../../src/core/fabric/index.ts";
+import { csvText } from "../../src/core/table/index.ts";
+import { drawn, type Kind, runCase } from "./cases.ts";
+
+const again = (seed: number, kind: Kind, number: number) =>
+  runCase({ seed, bases: 12, kind }, number);
+
+test("seed 2, design 1755: one oblong block on point has no corners that fit", () => {
+  expect(again(2, "design", 1755).broken).toEqual([]);
+  const read = readBrief(drawn({ seed: 2, bases: 12, kind: "design" }, 1755).input as string);
+  if (!read.ok) throw new Error("the design is refused");
+  expect(answerBrief(read.brief).findings[0]).toMatchObject({
+    code: "block-not-square",
+    severity: "blocks",
+    place: "quilt",
+  });
+});
+
+test("seed 2, design 1695: one hexagon is a top by itself, but not inside a border", () => {
+  expect(again(2, "design", 1695).broken).toEqual([]);
+  const { input } = drawn({ seed: 2, bases: 12, kind: "design" }, 1695);
+  const document = JSON.parse(input as string);
+  document.quilt.borders = [{ width: "2", fabric: "foam" }];
+  const read = readBrief(JSON.stringify(document));
+  if (!read.ok) throw new Error("the design is refused");
+  expect(answerBrief(read.brief).findings.map((f) => f.code)).toContain("outline-does-not-fit");
+});
+
+test("seed 1, list 474: a bolt longer than any quilt is no length", () => {
+  expect(again(1, "list", 474).broken).toEqual([]);
+  const { pieces, leftOut, findings } = readStock("fabric,width,length\nReef,40,999999", "in");
+  expect([pieces.length, leftOut.length]).toEqual([0, 1]);
+  expect(findings).toMatchObject([{ code: "stock-cell-not-read", place: "line 2" }]);
+});
+
+test("seed 3, 5260: a role that every object answers to is refused, not looked up", () => {
+  const document = (role: string) => {
+    const d = JSON.parse(drawn({ seed: 3, bases: 12, kind: "design" }, 1).input as string);
+    d.blocks[0].fabric = JSON.parse(`{"${role}": "reef"}`);
+    return readBrief(JSON.stringify(d));
+  };
+  for (const role of ["toString", "__proto__", "constructor", "valueOf"]) {
+    const read = document(role);
+    expect(read.ok || read.refusals[0].path).toBe(`blocks/0/fabric/${role}`);
+  }
+  expect(document("wedge").ok).toBe(true);
+});
+
+test("seed 4, 1186: a strip that is all seam makes no wedges, and says what would", () => {
+  const { input } = drawn({ seed: 3, bases: 12, kind: "design" }, 1);
+  const document = JSON.parse(input as string);
+  const strip = (text: string) => {
+    document.blocks = [
+      {
+        kind: "wedges",
+        id: "star",
+        strip: text,
+        setting: "plain",
+        fabric: { wedge: "reef", corner: "foam" },
+      },
+    ];
+    Object.assign(document, { unit: "in", seam: "1/4", step: "1/8", ruler: { point: "sharp" } });
+    document.quilt = { rows: 1, columns: 1, plan: [["star"]] };
+    const read = readBrief(JSON.stringify(document));
+    if (!read.ok) throw new Error(read.refusals[0].message);
+    return answerBrief(read.brief).findings.find((f) => f.code === "strip-all-seam");
+  };
+  // SA + SA / sin 22.5 = 0.9033 goes into the seams of a sharp point.
+  for (const text of ["1/2", "7/8"]) expect(strip(text)?.needed).toBeCloseTo(0.9033 + 0.0625, 4);
+  expect(strip("1")).toBeUndefined();
+});
+
+test("a formula behind spaces, a line break or in full-width signs is written as text", () => {
+  for (const cell of ["\n=1+1", "  @SUM(A1)", "＝1+1", "\t+2"])
+    expect(csvText([[cell]])).toMatch(/^"?'/);
+  expect(csvText([["-2.5", "2"]])).toBe("-2.5,2\r\n");
+});
