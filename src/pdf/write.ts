@@ -106,6 +106,7 @@ class Writer {
   private readonly known = new Set<string>();
   private forms = 0;
   private title = "";
+  private table: Struct | null = null;
 
   constructor(doc: Doc, fonts: FontFiles) {
     this.doc = doc;
@@ -124,6 +125,7 @@ class Writer {
   }
 
   end(): void {
+    this.table?.end();
     this.root.end();
   }
 
@@ -133,7 +135,7 @@ class Writer {
         this.root.add(this.doc.struct(TAGS[item.role], {}, () => this.glyphs(item.glyphs)));
         return;
       case "table":
-        this.table(item.rows);
+        this.rows(item.rows, item.continues === true);
         return;
       case "figure": {
         const { x, y, drawing } = item;
@@ -170,9 +172,14 @@ class Writer {
     this.doc.endMarkedContent();
   }
 
-  private table(rows: readonly (readonly Cell[])[]): void {
-    const table = this.doc.struct("Table");
-    this.root.add(table);
+  /** Rows of a new table, or more of the one before. */
+  private rows(rows: readonly (readonly Cell[])[], more: boolean): void {
+    if (!more || !this.table) {
+      this.table?.end();
+      this.table = this.doc.struct("Table");
+      this.root.add(this.table);
+    }
+    const { table } = this;
     for (const row of rows) {
       const tr = this.doc.struct("TR");
       table.add(tr);
@@ -182,7 +189,6 @@ class Writer {
       }
       tr.end();
     }
-    table.end();
   }
 
   private glyphs(glyphs: readonly Glyphs[]): void {

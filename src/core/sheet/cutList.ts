@@ -63,7 +63,7 @@ function fabricBlock(job: SheetJob, fabricId: string, width: PdfPoint, pieceAt: 
     ]);
     c.y += Math.max(into.height, piece.height) + 3.6;
   });
-  c.add({ kind: "table", rows });
+  c.add({ kind: "table", rows, continues: true });
   return c.block();
 }
 

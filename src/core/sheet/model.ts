@@ -56,7 +56,12 @@ export interface Cell {
 
 export type Item =
   | { readonly kind: "text"; readonly role: TextRole; readonly glyphs: readonly Glyphs[] }
-  | { readonly kind: "table"; readonly rows: readonly (readonly Cell[])[] }
+  | {
+      readonly kind: "table";
+      readonly rows: readonly (readonly Cell[])[];
+      /** The same table as the last one before it: its rows go on, under the same heads. */
+      readonly continues?: boolean;
+    }
   | {
       readonly kind: "figure";
       /** What a person who cannot see it is told. */
