@@ -111,6 +111,7 @@ const LENGTH_KEYS = new Set([
   "overhang",
   "spare",
   "straighten",
+  "between",
   "extra",
   "blunt",
   "flat",
@@ -128,6 +129,7 @@ const ZERO_ALLOWED = new Set([
   "overhang",
   "spare",
   "straighten",
+  "between",
   "extra",
   "flat",
   "blunt",
@@ -145,7 +147,7 @@ export const isLengthAt = (key: string, path: string): boolean =>
 
 function lengths(b: Brief): Refusal[] {
   const out: Refusal[] = [];
-  const { notes: _notes, record: _record, shop: _shop, class: _class, ...decided } = b;
+  const { notes: _notes, record: _record, ...decided } = b;
   walk(decided, "", (key, text, path) => {
     if (!isLengthAt(key, path)) return;
     const message = lengthProblem(text, b.unit, ZERO_ALLOWED.has(key));

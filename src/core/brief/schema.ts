@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { classPlan, shop } from "./shop-schema.ts";
 
 /**
  * The document: what the maker decides, nothing computed. One source for the types, the reader and
@@ -283,8 +284,8 @@ export const brief = z
       .max(20)
       .optional(),
     finishing: finishing.optional(),
-    shop: z.record(z.string(), z.unknown()).optional(),
-    class: z.record(z.string(), z.unknown()).optional(),
+    shop: shop.optional(),
+    class: classPlan.optional(),
     accepted: z.array(accepted).max(400).optional(),
     notes: z.unknown().optional(),
     record: z.array(z.unknown()).max(2000).optional(),
@@ -302,3 +303,6 @@ export type RulerText = z.infer<typeof ruler>;
 export type Placement = z.infer<typeof placement>;
 export type Border = z.infer<typeof border>;
 export type Placed = z.infer<typeof placed>;
+export type ShopText = z.infer<typeof shop>;
+export type ClassText = z.infer<typeof classPlan>;
+export type StudentText = NonNullable<ClassText["students"]>[number];

@@ -114,6 +114,12 @@ export const FINDING_CODES = [
   "reading-far",
   "reading-missing",
   "more-than-one-fault",
+  // shop
+  "kit-no-bolt",
+  "kit-bolt-too-narrow",
+  "kits-fewer",
+  "kits-not-proved",
+  "kit-several-bolts",
 ] as const;
 
 export type FindingCode = (typeof FINDING_CODES)[number];

@@ -209,6 +209,16 @@ const SENTENCES: Readonly<Record<FindingCode, Sentence>> = {
   "reading-missing": (f) => `Not enough was measured to tell the causes apart. ${f.w("ask")}`,
   "more-than-one-fault": (f) =>
     `No single cause explains all that was measured on ${f.place}. ${f.w("which")}`,
+  // shop
+  "kit-no-bolt": (f) =>
+    `No bolt on the shelf is named ${f.w("fabric")}. Say which bolt is to be cut for it, or leave it out of the kit.`,
+  "kit-bolt-too-narrow": (f) =>
+    `The bolt ${f.w("bolt")} has ${f.found} usable: too narrow for a piece of ${f.w("fabric")}. It is not counted.`,
+  "kits-fewer": (f) => `${f.needed} kits are wanted; the bolts give ${f.found}.`,
+  "kits-not-proved": (f) =>
+    `${f.found} kits can be cut. Whether one more can, up to ${f.needed}, was not looked into: too many fabrics share too many bolts.`,
+  "kit-several-bolts": (f) =>
+    `${f.w("fabric")} comes from ${f.found} bolts: kits of one bolt may differ from those of another in color. No kit mixes them.`,
 };
 
 /** The finding as one or two plain sentences. */

@@ -16,8 +16,14 @@ export const ticksUp = (x: Length, unit: Unit): Ticks => Math.ceil(+x * PER[unit
 export const ticksDown = (x: Length, unit: Unit): Ticks => Math.floor(+x * PER[unit] + NOISE);
 export const lengthOfTicks = (t: Ticks, unit: Unit): Length => t / PER[unit];
 
-/** A yard where the document is in inches, a metre where it is metric: what a price is for. */
-export const ticksPerPrice = (unit: Unit): Ticks => PER[unit] * (unit === "in" ? 36 : 1000);
+/**
+ * What a price is for, in ticks of the design as a quotient of whole numbers: a yard where the shelf
+ * is in inches, a meter where it is metric. An inch is 25.4 mm exactly.
+ */
+export function ticksOfPrice(shelf: Unit, design: Unit): readonly [above: number, below: number] {
+  if (shelf === design) return [PER[design] * (design === "in" ? 36 : 1000), 1];
+  return shelf === "in" ? [914_400, 1] : [PER.in * 10_000, 254];
+}
 
 /** As text that reads back to the same ticks: a ruler's fraction where it is one, else a decimal. */
 export function ticksText(t: Ticks, unit: Unit): string {

@@ -1,0 +1,10 @@
+export * from "./costs.ts";
+export * from "./kits.ts";
+export * from "./labels.ts";
+export * from "./money.ts";
+export * from "./most.ts";
+export { type KitRules, rulesOf, USUAL_MINUTES, USUAL_WEIGHT } from "./rules.ts";
+export * from "./shelf.ts";
+export * from "./ticks.ts";
+export type * from "./types.ts";
+export * from "./weight.ts";
