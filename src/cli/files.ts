@@ -22,7 +22,8 @@ export async function readInput(path: string, io: Io): Promise<Input> {
   );
 }
 
-async function readText(path: string): Promise<string> {
+/** The text of a file; unreadable ones end the command with code 3. */
+export async function readText(path: string): Promise<string> {
   try {
     const { size } = await stat(path);
     if (size > LONGEST_TEXT) throw new Error(`larger than ${LONGEST_TEXT} bytes`);
@@ -49,7 +50,7 @@ function decode(bytes: Buffer): string {
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
-    throw new Ending(EXIT.bad, "the brief is not UTF-8 text");
+    throw new Ending(EXIT.bad, "the text is not UTF-8");
   }
 }
 

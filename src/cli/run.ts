@@ -3,13 +3,14 @@ import { type Command, helpOf, read } from "./command.ts";
 import { answer } from "./commands/answer.ts";
 import { chart } from "./commands/chart.ts";
 import { check } from "./commands/check.ts";
+import { kits } from "./commands/kits.ts";
 import { make } from "./commands/make.ts";
 import { newBrief } from "./commands/new.ts";
 import { why } from "./commands/why.ts";
 import { Ending, EXIT } from "./exit.ts";
 import type { Io } from "./io.ts";
 
-const COMMANDS: readonly Command[] = [newBrief, answer, make, check, chart, why];
+const COMMANDS: readonly Command[] = [newBrief, answer, make, check, chart, why, kits];
 
 const overview = (): string =>
   [

@@ -8,3 +8,4 @@ export * from "./shelf.ts";
 export * from "./ticks.ts";
 export type * from "./types.ts";
 export * from "./weight.ts";
+export * from "./words.ts";

@@ -1,0 +1,4 @@
+export { costSheet } from "./costSheet.ts";
+export type { KitJob } from "./kitJob.ts";
+export { kitLabels, type LabelOptions } from "./labels.ts";
+export { runSheet } from "./runSheet.ts";
