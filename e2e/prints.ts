@@ -2,8 +2,8 @@ import type { Page } from "playwright-core";
 import { giveFile } from "./harness.ts";
 
 /** A print of big blooms on a ground, drawn by the page's own canvas: 12 by 16 in, 40 pixels to the inch. */
-export const drawnPrint = (page: Page): Promise<string> =>
-  page.evaluate(() => {
+export const drawnPrint = (page: Page, type = "image/png"): Promise<string> =>
+  page.evaluate((type) => {
     const canvas = document.createElement("canvas");
     [canvas.width, canvas.height] = [480, 640];
     const c = canvas.getContext("2d");
@@ -27,8 +27,8 @@ export const drawnPrint = (page: Page): Promise<string> =>
     bloom(350, 420, 110, "#d98b9a", "#f2e3a0");
     bloom(390, 120, 55, "#8fb573", "#f2e3a0");
     bloom(110, 500, 70, "#c4552d", "#20445c");
-    return canvas.toDataURL("image/png");
-  });
+    return canvas.toDataURL(type, 0.9);
+  }, type);
 
 /** A runner whose wedges are cut from that print. `change` is put over its block. */
 export const printBrief = (data: string, change: object = {}): object => ({
@@ -68,9 +68,11 @@ export const printBrief = (data: string, change: object = {}): object => ({
   margin: { straighten: "1", wrongStrip: false },
 });
 
-/** Opens a brief on the page as a maker would open her file. */
+let given = 0;
+
+/** Opens a brief on the page as a maker would open her file, each a file of its own. */
 export async function openBrief(page: Page, brief: object): Promise<void> {
-  await giveFile(page, "given.json", JSON.stringify(brief));
+  await giveFile(page, `given-${given++}.json`, JSON.stringify(brief));
   await page.getByRole("link", { name: "All designs" }).click();
   await page.getByRole("button", { name: "Open a file" }).click();
   await page.locator('.status[aria-busy="false"]').waitFor();
@@ -82,3 +84,33 @@ export async function openLook(page: Page): Promise<void> {
   if ((await heading.getAttribute("aria-expanded")) === "false") await heading.click();
   await page.getByRole("group", { name: "Seen" }).waitFor();
 }
+
+/** A stripe as a camera sees it, 40 pixels to the inch: bands of 1 1/2, 1/2 and 1 in, a little askew. */
+export const drawnStripe = (page: Page, type: string, width = 640, height = 480): Promise<string> =>
+  page.evaluate(
+    ([type, width, height]) => {
+      const canvas = document.createElement("canvas");
+      [canvas.width, canvas.height] = [width, height];
+      const c = canvas.getContext("2d");
+      if (!c) throw new Error("a canvas expected");
+      const k = width / 640;
+      c.translate(width / 2, height / 2);
+      c.rotate(-0.03);
+      const bands = [
+        ["#1f4e5f", 60],
+        ["#f2e3a0", 20],
+        ["#c4552d", 40],
+      ] as const;
+      for (let y = -height; y < height; )
+        for (const [color, wide] of bands) {
+          c.fillStyle = color;
+          c.fillRect(-width, y, 2 * width, wide * k + 1);
+          y += wide * k;
+        }
+      return canvas.toDataURL(type, 0.9);
+    },
+    [type, width, height] as const,
+  );
+
+/** The bytes of a data: address. */
+export const bytesOf = (data: string): Buffer => Buffer.from(data.split(",")[1], "base64");

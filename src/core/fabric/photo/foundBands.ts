@@ -17,19 +17,27 @@ const ONE_BAND = 5;
 /** Share of the steepest change that still counts as an edge. */
 const LEAST_EDGE = 0.12;
 
+export interface RepeatBands {
+  readonly bands: readonly BandFound[];
+  /** How far into the profile's first repeat the first band begins, as a share of the repeat. */
+  readonly start: number;
+}
+
+const NO_BANDS: RepeatBands = { bands: [], start: 0 };
+
 /**
  * The bands of one repeat: the profile folded at the period, edges where its color changes fastest
  * (blur widens an edge but does not move it), colors from the middle of each band, neighbors that
  * look alike joined. The first band begins at the strongest edge. `mean`: the field's own, to give
  * colors back.
  */
-export function bandsOf(p: Profile, period: number, mean: readonly number[]): BandFound[] {
+export function bandsOf(p: Profile, period: number, mean: readonly number[]): RepeatBands {
   const bins = Math.max(16, Math.round(period * FINE));
   const labs = folded(p, period, bins).map(([l, rg, by]) =>
     labOfLight(...lightOf(l + mean[0], rg + mean[1], by + mean[2])),
   );
   const edges = edgesOf(labs, Math.max(1, Math.round(bins / period)));
-  if (edges.length < 2) return [];
+  if (edges.length < 2) return NO_BANDS;
   let bands = edges.map((from, i) => band(labs, from, edges[(i + 1) % edges.length]));
   while (bands.length > 1) {
     const steps = bands.map((b, k) => colorDifference(b.lab, bands[(k + 1) % bands.length].lab));
@@ -37,7 +45,7 @@ export function bandsOf(p: Profile, period: number, mean: readonly number[]): Ba
     if (steps[least] >= ONE_BAND) break;
     bands = withJoined(labs, bands, least);
   }
-  if (bands.length < 2) return [];
+  if (bands.length < 2) return NO_BANDS;
   return fromZero(bands, labs.length);
 }
 
@@ -107,7 +115,7 @@ function withJoined(labs: readonly Lab[], bands: readonly Stretch[], i: number):
 }
 
 /** Shares of the repeat, counted from the edge with the greatest change of color. */
-function fromZero(bands: readonly Stretch[], n: number): BandFound[] {
+function fromZero(bands: readonly Stretch[], n: number): RepeatBands {
   const step = (i: number): number =>
     colorDifference(bands[i].lab, bands[(i + bands.length - 1) % bands.length].lab);
   let first = 0;
@@ -115,11 +123,12 @@ function fromZero(bands: readonly Stretch[], n: number): BandFound[] {
     if (step(i) > step(first) + 1e-9) first = i;
   });
   const zero = bands[first].from;
-  return bands
+  const counted = bands
     .map((_, k) => bands[(first + k) % bands.length])
     .map((b, k, all) => {
       const from = k === 0 ? 0 : (((b.from - zero) % n) + n) % n;
       const to = k === all.length - 1 ? n : (((b.to - zero) % n) + n) % n;
       return { from: from / n, to: to / n, lab: b.lab, color: hexOfLab(b.lab) };
     });
+  return { bands: counted, start: (((zero % n) + n) % n) / n };
 }

@@ -5,6 +5,8 @@ import { CHANNELS, type Field } from "./field.ts";
 /** Means of a field square to a direction, one bin a pixel, one array a channel. */
 export interface Profile {
   readonly length: number;
+  /** How far above the middle of the picture the first bin lies. */
+  readonly origin: number;
   readonly values: readonly Float64Array[];
   /** Share of the field's variance that lies between the bins rather than within them. */
   readonly explained: number;
@@ -60,10 +62,16 @@ export function profileAt(
       count++;
     }
   }
-  return cut(weight, sums, total, count);
+  return cut(weight, sums, total, count, reach);
 }
 
-function cut(weight: Float64Array, sums: Float64Array[], total: number, count: number): Profile {
+function cut(
+  weight: Float64Array,
+  sums: Float64Array[],
+  total: number,
+  count: number,
+  reach: number,
+): Profile {
   const full = Math.max(...weight) * CORNER;
   let from = 0;
   let to = weight.length;
@@ -79,7 +87,7 @@ function cut(weight: Float64Array, sums: Float64Array[], total: number, count: n
     });
   // Both as means a pixel: bins cut off at the corners count in neither.
   const explained = total > 0 ? between / inside / (total / count) : 0;
-  return { length: to - from, values, explained };
+  return { length: to - from, origin: from - reach, values, explained };
 }
 
 export interface Direction {

@@ -70,6 +70,23 @@ describe("bands of one repeat", () => {
     });
   });
 
+  test("says where in the picture a repeat begins, to a pixel: the generator's own colors there", () => {
+    const p = stripePicture({ ...CLEAN, angle: 0, noise: 0, blur: 0.2, lean: 0, falloff: 0 });
+    const s = stripeFoundIn(p);
+    const at = (above: number) => {
+      const y = Math.round(p.height / 2 - above - 0.5);
+      const i = (y * p.width + 70) * 4;
+      return labOfRgb([p.data[i], p.data[i + 1], p.data[i + 2]]);
+    };
+    let from = s.start;
+    for (const b of s.bands) {
+      const width = (b.to - b.from) * s.period;
+      for (const place of [from + 1.5, from + width / 2, from + width - 1.5])
+        expect(colorDifference(at(place), b.lab)).toBeLessThan(6);
+      from += width;
+    }
+  });
+
   test("a picture on its side says so: bands that run up", () => {
     const steep = stripeFoundIn(stripePicture({ ...CLEAN, angle: 88, width: 190, height: 150 }));
     expect(steep.sure).toBe(true);

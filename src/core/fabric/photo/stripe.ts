@@ -19,6 +19,8 @@ export interface StripeFound {
   readonly angle: Degree;
   /** One repeat, from the bottom of the picture upward, beginning at a band's edge. */
   readonly bands: readonly BandFound[];
+  /** How far above the middle of the picture a repeat begins, square to the bands; pixels. */
+  readonly start: number;
   /** Repeats that the picture shows. */
   readonly repeats: number;
   /** Agreement of the picture with itself one repeat on, and how well one repeat tells it all. */
@@ -73,6 +75,7 @@ function middleOf(p: Pixels, share: number): Pixels {
 const inPixels = (s: StripeFound, scale: number): StripeFound => ({
   ...s,
   period: s.period * scale,
+  start: s.start * scale,
 });
 
 /** Fewest repeats that are believed. */
@@ -89,7 +92,7 @@ const HALVES_DIFFER = 0.015;
 function stripeIn(field: Field): StripeFound {
   const { angle, explained } = directionOf(field);
   const profile = profileAt(field, angle);
-  const nothing = { period: 0, angle, bands: [], repeats: 0, agrees: 0, tells: 0 };
+  const nothing = { period: 0, start: 0, angle, bands: [], repeats: 0, agrees: 0, tells: 0 };
   if (profile.length < 3 * LEAST_PERIOD) return unsure(nothing, "the picture is too small");
   const agreement = selfAgreement(profile, Math.floor(profile.length * 0.8));
   const all = peaksOf(agreement).filter((p) => p.at >= LEAST_PERIOD && p.agrees > 0);
@@ -97,13 +100,15 @@ function stripeIn(field: Field): StripeFound {
   const chosen = choose(peaks);
   if (!chosen) return unsure(nothing, "no repeat is seen");
   const period = refined(profile, acrossAll(peaks, chosen, profile.length));
+  const { bands, start } = bandsOf(profile, period, field.mean);
   const found = {
     period,
+    start: profile.origin + start * period,
     angle,
     repeats: profile.length / period,
     agrees: chosen.agrees,
     tells: foldedShare(profile, period),
-    bands: bandsOf(profile, period, field.mean),
+    bands,
   };
   const why = doubt(found, explained, all, profile);
   return why ? unsure(found, why) : { ...found, sure: true };
@@ -161,6 +166,7 @@ function halves(p: Profile): Profile[] {
     [mid, p.length],
   ].map(([from, to]) => ({
     length: to - from,
+    origin: p.origin + from,
     values: p.values.map((v) => v.slice(from, to)),
     explained: p.explained,
   }));

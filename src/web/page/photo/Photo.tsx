@@ -4,14 +4,22 @@ import { angleToLevel, scaleFromTaps, type Tap } from "../../../core/fabric/inde
 import { say } from "../../../core/findings/index.ts";
 import { knownLength } from "../../../core/measure/index.ts";
 import type { Answered } from "../answers.ts";
+import type { Box, Opened } from "./messages.ts";
+import { Shaping } from "./Shaping.tsx";
 import { Taking } from "./Taking.tsx";
-import { Taps } from "./Taps.tsx";
 import { usePhoto } from "./usePhoto.ts";
 import "./photo.css";
 
+const whole = ({ width, height }: Opened): Box => ({
+  left: 0,
+  top: 0,
+  right: width,
+  bottom: height,
+});
+
 /**
- * A fabric from a picture of it: chosen or dropped, its scale set by two taps on a known length, its
- * stripe or repeat found and corrected by hand. The picture never leaves the device.
+ * A fabric from a picture of it: chosen or dropped, cropped, its scale set by two taps on a known
+ * length, its stripe or repeat found and corrected by hand. The picture never leaves the device.
  */
 export default function Photo({ shown }: { shown: Answered }) {
   const { brief } = shown;
@@ -20,12 +28,14 @@ export default function Photo({ shown }: { shown: Answered }) {
   const [taps, setTaps] = useState<readonly Tap[]>([]);
   const [length, setLength] = useState(brief.unit === "in" ? "6" : "150");
   const [level, setLevel] = useState(false);
+  const [cut, setCut] = useState<Box | null>(null);
   const id = useId();
   const name = brief.fabrics.find((f) => f.id === fabric)?.name ?? fabric;
 
   const choose = (file: Blob | undefined): void => {
     if (!file) return;
     setTaps([]);
+    setCut(null);
     open(file, name);
   };
   const drop = (e: DragEvent): void => {
@@ -84,7 +94,13 @@ export default function Photo({ shown }: { shown: Answered }) {
               {say(f, { step: stepOfBrief(brief) })}
             </p>
           ))}
-          <Taps opened={state.opened} taps={taps} onTaps={setTaps} />
+          <Shaping
+            opened={state.opened}
+            taps={taps}
+            onTaps={setTaps}
+            crop={cut ?? whole(state.opened)}
+            onCrop={setCut}
+          />
           <p>
             <label htmlFor={`${id}-length`}>
               From ring to ring it is{" "}
@@ -106,7 +122,10 @@ export default function Photo({ shown }: { shown: Answered }) {
               type="button"
               className="touch tall"
               disabled={perUnit === undefined || state.busy !== null}
-              onClick={() => find(level && a && b ? angleToLevel(a, b) : 0)}
+              onClick={() =>
+                state.opened &&
+                find(level && a && b ? angleToLevel(a, b) : 0, cut ?? whole(state.opened))
+              }
             >
               Find its stripe or repeat
             </button>
@@ -125,7 +144,7 @@ export default function Photo({ shown }: { shown: Answered }) {
       )}
       {state.found && perUnit !== undefined && (
         <Taking
-          key={`${fabric} ${perUnit}`}
+          key={`${fabric} ${perUnit} ${state.found.data.length}`}
           brief={brief}
           fabric={fabric}
           found={state.found}

@@ -4,8 +4,16 @@ import type { Finding } from "../../../core/findings/index.ts";
 /** What the page asks of the worker that holds the picture. */
 export type Ask =
   | { readonly ask: "open"; readonly file: Blob; readonly fabric: string }
-  /** Turned anticlockwise by `angle` first, degrees; 0 leaves it. */
-  | { readonly ask: "find"; readonly angle: number };
+  /** Cropped to the box, then turned anticlockwise by `angle`, degrees; 0 leaves it. */
+  | { readonly ask: "find"; readonly angle: number; readonly crop: Box };
+
+/** Part of a picture in its pixels, from its top left corner. */
+export interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
 
 export interface Opened {
   readonly width: number;
@@ -21,6 +29,8 @@ export interface Found {
   /** data: address of the straightened picture. */
   readonly data: string;
   readonly color: string;
+  /** Degrees anticlockwise from level at which the bands lie in that picture. */
+  readonly tilt: number;
   readonly stripe: StripeFound;
   readonly repeat: RepeatFound;
 }

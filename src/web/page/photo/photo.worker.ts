@@ -1,15 +1,17 @@
 import {
   colorSummary,
+  cropped,
   findRepeat,
   findStripe,
   type Pixels,
   type Progress,
   Shrinker,
+  type StripeFound,
   sniffImage,
   straightened,
 } from "../../../core/fabric/index.ts";
 import type { Finding } from "../../../core/findings/index.ts";
-import type { Ask, Found, Opened, Reply } from "./messages.ts";
+import type { Ask, Box, Found, Opened, Reply } from "./messages.ts";
 
 /** Longer side of the picture that is kept and searched, in pixels. */
 const LONGEST = 1200;
@@ -32,7 +34,7 @@ addEventListener("message", async ({ data }: MessageEvent<Ask>) => {
   try {
     if (data.ask === "open")
       post({ reply: "opened", opened: await opened(data.file, data.fabric) });
-    else post({ reply: "found", found: await found(data.angle) });
+    else post({ reply: "found", found: await found(data.angle, data.crop) });
   } catch (e) {
     if (e instanceof Refused) post({ reply: "refused", finding: e.finding });
     else post({ reply: "failed", message: (e as Error).message });
@@ -47,38 +49,48 @@ async function opened(file: Blob, fabric: string): Promise<Opened> {
   const bitmap = await createImageBitmap(new Blob([file], { type })).catch(() => {
     throw new Refused({ code: "photo-truncated", severity: "draft", place: fabric });
   });
+  let solid = true;
   try {
-    pixels = inSlabs(bitmap);
+    const read = inSlabs(bitmap);
+    pixels = read.pixels;
+    solid = read.solid;
   } finally {
     bitmap.close();
   }
   const { width, height } = pixels;
-  return { width, height, picture: await encoded(pixels), notes: sniffed.findings };
+  // A picture may have room for see-through parts, and none.
+  const notes = sniffed.findings.filter((f) => !(solid && f.code === "photo-flattened"));
+  return { width, height, picture: await encoded(pixels), notes };
 }
 
-function inSlabs(bitmap: ImageBitmap): Pixels {
+function inSlabs(bitmap: ImageBitmap): { readonly pixels: Pixels; readonly solid: boolean } {
   const { width, height } = bitmap;
   const work = new Shrinker(width, height, LONGEST);
   const canvas = new OffscreenCanvas(width, Math.min(SLAB, height));
   const context = canvas.getContext("2d", { willReadFrequently: true });
   if (!context) throw new Error("this browser gives no canvas to read a picture with");
+  let solid = true;
   for (let y = 0; y < height; y += SLAB) {
     const rows = Math.min(SLAB, height - y);
     context.clearRect(0, 0, width, rows);
     context.drawImage(bitmap, 0, y, width, rows, 0, 0, width, rows);
-    work.push(context.getImageData(0, 0, width, rows).data);
+    const { data } = context.getImageData(0, 0, width, rows);
+    for (let i = 3; solid && i < data.length; i += 4) solid = data[i] === 255;
+    work.push(data);
     post({ reply: "progress", done: y / height });
   }
-  return work.finish();
+  return { pixels: work.finish(), solid };
 }
 
 /** A surely found stripe straightens the picture by itself; a stripe on its side is left so. */
 const MOST_SKEW = 20;
 const LEAST_SKEW = 0.2;
 
-async function found(angle: number): Promise<Found> {
+async function found(angle: number, crop: Box): Promise<Found> {
   if (!pixels) throw new Error("no picture is open");
-  const turned = angle === 0 ? pixels : told(straightened(pixels, angle), 0, 0.2);
+  const { left, top, right, bottom } = crop;
+  const part = cropped(pixels, left, top, right - left, bottom - top);
+  const turned = angle === 0 ? part : told(straightened(part, angle), 0, 0.2);
   const stripe = told(findStripe(turned), 0.2, 0.6);
   const skew = Math.abs(stripe.angle);
   const askew = angle === 0 && stripe.sure && skew > LEAST_SKEW && skew < MOST_SKEW;
@@ -86,8 +98,13 @@ async function found(angle: number): Promise<Found> {
   const repeat = told(findRepeat(level), 0.7, 1);
   const data = new FileReaderSync().readAsDataURL(await encoded(level));
   const { width, height } = level;
-  return { width, height, data, color: colorSummary(level).color, stripe, repeat };
+  const tilt = askew ? 0 : tiltOf(stripe);
+  return { width, height, data, color: colorSummary(level).color, tilt, stripe, repeat };
 }
+
+/** A direction that is not sure is taken as level or upright: by hand one marks along the picture. */
+const tiltOf = ({ sure, angle }: StripeFound): number =>
+  sure ? angle : Math.abs(angle) > 45 ? 90 * Math.sign(angle) : 0;
 
 /** Runs work to its end, telling how far it is as a share of the whole. */
 function told<T>(work: Generator<Progress, T>, from: number, to: number): T {

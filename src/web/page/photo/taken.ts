@@ -1,5 +1,5 @@
 import type { Brief, Fabric } from "../../../core/brief/index.ts";
-import { type Length, printLength, stepOf } from "../../../core/measure/index.ts";
+import { type Length, printLength, stepOf, type Unit } from "../../../core/measure/index.ts";
 import type { Found } from "./messages.ts";
 
 /** A band as it stands in the form: its width as text, to be corrected by hand. */
@@ -8,17 +8,24 @@ export interface BandText {
   readonly color: string;
 }
 
-/** Printed to marks finer than any photo tells. */
-function text(b: Pick<Brief, "unit">, x: Length): string {
-  const step = stepOf(b.unit === "in" ? "1/32" : "0.5", b.unit);
+/** Marks finer than any photo tells. */
+const fine = (unit: Unit) => stepOf(unit === "in" ? "1/32" : "0.5", unit);
+
+/** A length off a photo as text: never nothing. */
+export function textOf(unit: Unit, x: Length): string {
+  const step = fine(unit);
   const size = step.size.valueOf();
   return printLength(Math.max(size, Math.round(x / size) * size), step);
 }
 
+/** Pixels of the least move that changes such a text: one, or one mark. */
+export const markStep = (unit: Unit, perUnit: number): number =>
+  Math.max(1, fine(unit).size.valueOf() * perUnit);
+
 /** The bands found, as widths of the brief's unit; `perUnit`: pixels to one unit. */
 export const bandTexts = (b: Pick<Brief, "unit">, found: Found, perUnit: number): BandText[] =>
   found.stripe.bands.map(({ from, to, color }) => ({
-    width: text(b, ((to - from) * found.stripe.period) / perUnit),
+    width: textOf(b.unit, ((to - from) * found.stripe.period) / perUnit),
     color,
   }));
 
@@ -55,17 +62,20 @@ export const asStripe = (
   tilt: 0,
 });
 
-/** The fabric as a print with its picture; its repeat only where it was found surely. */
-export function asPrint(b: Pick<Brief, "unit">, f: Fabric, found: Found, perUnit: number): Fabric {
-  const { across, along, sure } = found.repeat;
-  const size = (pixels: number): string => text(b, pixels / perUnit);
+/** The fabric as a print with its picture, and the repeat as it was found or corrected by hand. */
+export function asPrint(
+  b: Pick<Brief, "unit">,
+  f: Fabric,
+  found: Found,
+  perUnit: number,
+  repeat: { readonly along: string; readonly across: string },
+): Fabric {
+  const size = (pixels: number): string => textOf(b.unit, pixels / perUnit);
+  const [along, across] = [repeat.along.trim(), repeat.across.trim()];
   return {
     kind: "print",
     ...common(f, found.color),
     photo: { data: found.data, width: size(found.width), height: size(found.height) },
-    ...(sure &&
-      along > 0 && {
-        repeat: { along: size(along), ...(across > 0 && { across: size(across) }) },
-      }),
+    ...(along !== "" && { repeat: { along, ...(across !== "" && { across }) } }),
   };
 }

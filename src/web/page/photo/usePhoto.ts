@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Finding } from "../../../core/findings/index.ts";
-import type { Ask, Found, Opened, Reply } from "./messages.ts";
+import type { Ask, Box, Found, Opened, Reply } from "./messages.ts";
 
 export interface PhotoState {
   /** Share done, 0 to 1, while something is worked on. */
@@ -43,7 +43,7 @@ export function usePhoto() {
     },
     [ask, drop],
   );
-  const find = useCallback((angle: number) => ask({ ask: "find", angle }), [ask]);
+  const find = useCallback((angle: number, crop: Box) => ask({ ask: "find", angle, crop }), [ask]);
   const stop = useCallback(() => {
     drop();
     setState(NOTHING);
