@@ -3,6 +3,7 @@ import { type Command, helpOf, read } from "./command.ts";
 import { answer } from "./commands/answer.ts";
 import { chart } from "./commands/chart.ts";
 import { check } from "./commands/check.ts";
+import { classCommand } from "./commands/class.ts";
 import { kits } from "./commands/kits.ts";
 import { make } from "./commands/make.ts";
 import { newBrief } from "./commands/new.ts";
@@ -10,7 +11,16 @@ import { why } from "./commands/why.ts";
 import { Ending, EXIT } from "./exit.ts";
 import type { Io } from "./io.ts";
 
-const COMMANDS: readonly Command[] = [newBrief, answer, make, check, chart, why, kits];
+const COMMANDS: readonly Command[] = [
+  newBrief,
+  answer,
+  make,
+  check,
+  chart,
+  why,
+  kits,
+  classCommand,
+];
 
 const overview = (): string =>
   [

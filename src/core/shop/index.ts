@@ -1,3 +1,4 @@
+export * from "./class/index.ts";
 export * from "./costs.ts";
 export * from "./kits.ts";
 export * from "./labels.ts";

@@ -1,3 +1,4 @@
+export { studentSheet, teacherSheet } from "./classSheets.ts";
 export { costSheet } from "./costSheet.ts";
 export type { KitJob } from "./kitJob.ts";
 export { kitLabels, type LabelOptions } from "./labels.ts";
