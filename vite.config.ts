@@ -1,6 +1,7 @@
 import { resolve } from "node:path";
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vite";
+import { noNode } from "./scripts/no-node.ts";
 import { strictPolicy, worksOffline } from "./scripts/offline-plugin.ts";
 import { sharedWorkers } from "./scripts/shared-workers.ts";
 
@@ -12,6 +13,7 @@ export default defineConfig({
   root: web,
   base: "./",
   plugins: [
+    noNode(),
     react(),
     sharedWorkers(),
     strictPolicy(),

@@ -1,8 +1,9 @@
 // What the fuzz has found, each with its seed and number, mended and kept.
 import { expect, test } from "vitest";
-import { answerBrief } from "../../src/core/answer/index.ts";
+import { answerBrief, choicesFor } from "../../src/core/answer/index.ts";
 import { readBrief } from "../../src/core/brief/index.ts";
 import { readStock } from "../../src/core/fabric/index.ts";
+import { planFirst } from "../../src/core/layout/index.ts";
 import { csvText } from "../../src/core/table/index.ts";
 import { drawn, type Kind, runCase } from "./cases.ts";
 
@@ -72,6 +73,48 @@ test("seed 4, 1186: a strip that is all seam makes no wedges, and says what woul
   // SA + SA / sin 22.5 = 0.9033 goes into the seams of a sharp point.
   for (const text of ["1/2", "7/8"]) expect(strip(text)?.needed).toBeCloseTo(0.9033 + 0.0625, 4);
   expect(strip("1")).toBeUndefined();
+});
+
+test("seed 100, 2160: the setting of a framed hexagon can be touched", () => {
+  const plan = { seed: 3, bases: 12, kind: "design" } as const;
+  const document = JSON.parse(drawn(plan, 1).input as string);
+  const fabric = { wedge: "reef", corner: "foam", bar: "foam" };
+  const framed = {
+    kind: "wedges",
+    id: "star",
+    strip: "90",
+    setting: "framed",
+    side: "300",
+    fabric,
+  };
+  document.quilt = { rows: 1, columns: 1, plan: [["star"]] };
+  for (const shape of [{ n: 8, outline: "hexagon" }, { n: 12 }]) {
+    document.blocks = [{ ...framed, ...shape }];
+    Object.assign(document, { unit: "mm", seam: "6", step: "1" });
+    const read = readBrief(JSON.stringify(document));
+    if (!read.ok) throw new Error(read.refusals[0].message);
+    expect(choicesFor(read.brief, "setting/star").length).toBeGreaterThan(0);
+  }
+});
+
+test("seed 100, 36171: a fabric narrower than a join takes is said to be too narrow", () => {
+  const long = {
+    id: "long",
+    fabricId: "reef",
+    shape: { kind: "rect", first: 1115, pitch: 1115, height: 165 },
+    count: 4,
+    turns: "half",
+    hand: "none",
+    up: false,
+    layers: 1,
+    joinsAllowed: true,
+    joinLoss: 15,
+    piecesEach: 1,
+    pieceIds: ["p"],
+  } as const;
+  const plan = planFirst([long], { fabricId: "reef", width: 1 / 3, folds: 0 });
+  expect(plan.unplaced).toEqual([{ demandId: "long", count: 4 }]);
+  expect(plan.findings).toMatchObject([{ code: "piece-wider-than-fabric", place: "long" }]);
 });
 
 test("a formula behind spaces, a line break or in full-width signs is written as text", () => {

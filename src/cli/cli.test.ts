@@ -212,10 +212,13 @@ describe("as built", () => {
   const bin = join(ROOT, ".cache/cli/eighthwise.js");
   const started = promisify(execFile);
 
-  test("one file runs as a program, in a pipe that closes early too", async () => {
+  beforeAll(async () => {
     const config = join(ROOT, "vite.cli.config.ts");
     const outDir = join(ROOT, ".cache/cli");
     await build({ configFile: config, root: ROOT, logLevel: "error", build: { outDir } });
+  });
+
+  test("one file runs as a program, in a pipe that closes early too", async () => {
     const { stdout } = await started(process.execPath, [bin, "new"], { cwd: ROOT });
     expect(JSON.parse(stdout)).toMatchObject({ format: "eighthwise-brief" });
     await expect(
@@ -227,5 +230,41 @@ describe("as built", () => {
     ]);
     expect(piped.stdout).toContain("strip");
     expect(piped.stderr).toBe("");
+  });
+
+  describe("on a disk without room", () => {
+    const SAMPLE = join(ROOT, "examples/ferry-windows.json");
+    /** In a shell, so that a stream can be a full disk: /dev/full (full(4)); prlimit bounds files. */
+    const shell = (before: string, line: string) =>
+      started("sh", ["-c", `${before} "${process.execPath}" "${bin}" ${line}`], { cwd: ROOT });
+
+    test("a result ends with code 3, and it is said", async () => {
+      await expect(shell("", `answer "${SAMPLE}" > /dev/full`)).rejects.toMatchObject({
+        code: 3,
+        stderr: "eighthwise: cannot write the result: the disk is full\n",
+      });
+    });
+
+    test("make leaves the files of the last time as they were, and nothing half written", async () => {
+      const out = join(folder, "full");
+      const line = `make "${SAMPLE}" --out "${out}" --date`;
+      await shell("", `${line} 2026-11-25`);
+      const before = await readdir(out);
+      const pattern = await readFile(join(out, "pattern.pdf"));
+      await expect(shell("prlimit --fsize=20000", `${line} 2026-11-26`)).rejects.toMatchObject({
+        code: 3,
+        stderr: expect.stringMatching(/cannot write to .*: larger than a file may be here/),
+      });
+      expect(await readdir(out)).toEqual(before);
+      expect((await readFile(join(out, "pattern.pdf"))).equals(pattern)).toBe(true);
+    });
+
+    test("new leaves no file that is cut short", async () => {
+      const file = join(folder, "short.json");
+      await expect(shell("prlimit --fsize=100", `new "${file}"`)).rejects.toMatchObject({
+        code: 3,
+      });
+      expect(await readdir(folder)).not.toContain("short.json");
+    });
   });
 });

@@ -86,17 +86,20 @@ export async function writeAll(
   }
 }
 
-/** Writes one file by temporary name and rename; refuses to replace one that is there. */
+/** Writes one file; refuses to replace one that is there, and leaves none that is cut short. */
 export async function writeNew(path: string, content: string): Promise<void> {
   try {
     await mkdir(dirname(resolve(path)), { recursive: true });
     await writeFile(path, content, { flag: "wx" });
   } catch (e) {
+    const mine = ["ENOSPC", "EFBIG", "EDQUOT", "EIO"];
+    if (mine.includes((e as NodeJS.ErrnoException).code ?? "")) await rm(path, { force: true });
     throw new Ending(EXIT.io, `cannot write ${path}: ${reason(e)}`);
   }
 }
 
-const reason = (e: unknown): string => {
+/** Why a file or a stream could not be read or written, in words. */
+export const reason = (e: unknown): string => {
   const code = (e as NodeJS.ErrnoException).code;
   const known: Record<string, string> = {
     ENOENT: "there is no such file",
@@ -105,6 +108,8 @@ const reason = (e: unknown): string => {
     EEXIST: "a file of that name is there already",
     ENOTDIR: "a part of the path is not a folder",
     ENOSPC: "the disk is full",
+    EDQUOT: "the disk is full",
+    EFBIG: "larger than a file may be here",
     EROFS: "the disk cannot be written to",
   };
   return (code && known[code]) ?? (e as Error).message;

@@ -60,7 +60,8 @@ export function settingWord(b: Brief, { block, index }: Placed): WordSpec {
     change: setting === block.setting ? () => {} : withSetting(b, block, setting),
     picture: "block",
   }));
-  if (block.setting === "framed") options.splice(1, 3, ...framedOptions(b, block), options[3]);
+  if (block.setting === "framed" && isSquareOfEight(block))
+    options.splice(1, 3, ...framedOptions(b, block), options[3]);
   if (!isSquareOfEight(block))
     options.push(
       ...patterns(block.n).map(({ name, whole }) => ({

@@ -42,8 +42,7 @@ export function workFor(demands: readonly Demand[], stock: Stock): Work {
     const fitting = demand.register ? undefined : single(demand, stock);
     if (registered) fixed.push(...registered);
     else if (fitting) jobs.push(...splitByFold(demand, fitting, stock));
-    else if (demand.joinsAllowed && demand.shape.kind === "rect")
-      jobs.push(...joined(demand, stock));
+    else if (joinable(demand, stock)) jobs.push(...joined(demand, stock));
     else {
       unplaced.push({ demandId: demand.id, count: demand.count });
       findings.push(tooWide(demand, stock));
@@ -102,13 +101,16 @@ const isTwin = (a: Demand, b: Demand): boolean =>
   a.shape.pitch === b.shape.pitch &&
   a.shape.height === b.shape.height;
 
+/** A fabric narrower than what a join takes never gets longer by joining. */
+const joinable = (demand: Demand, stock: Stock): boolean =>
+  demand.joinsAllowed && demand.shape.kind === "rect" && stock.width > (demand.joinLoss ?? 0);
+
 /** Full widths and one part of a width, as many as make up the length once joined. */
 function joined(demand: Demand, stock: Stock): Job[] {
   const { first, height } = demand.shape;
   const loss = demand.joinLoss ?? 0;
   const needed = demand.count * first;
   const step = stock.width - loss;
-  if (!(step > 0)) return [];
   const widths = Math.max(1, Math.ceil((needed - loss) / step - NOISE));
   const last = needed + (widths - 1) * loss - (widths - 1) * stock.width;
   const piece = (length: Length, cuts: number): Job => ({

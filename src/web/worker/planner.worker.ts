@@ -5,11 +5,16 @@ import type { Brief } from "../../core/brief/index.ts";
 import { type BoltPlanner, type FabricLayout, planKnown } from "../../core/layout/index.ts";
 import type { Told } from "./planner.ts";
 
+addEventListener("message", ({ data }: MessageEvent<Brief>) => {
+  // A promise that fails in a worker is heard by nobody outside it; a reported error is.
+  search(data).catch(reportError);
+});
+
 /**
  * Looks for the least fabric for one brief, and tells the whole answer again at every better plan, so
  * that whoever ends this worker keeps the best there was. A worker is used once.
  */
-addEventListener("message", async ({ data: brief }: MessageEvent<Brief>) => {
+async function search(brief: Brief): Promise<void> {
   const solver = await load({ locateFile: () => program });
   const known: FabricLayout[] = [];
   const bolt = rememberFirst(known);
@@ -19,7 +24,7 @@ addEventListener("message", async ({ data: brief }: MessageEvent<Brief>) => {
     tell({ answer: answerBrief(brief, { bolt }), last: false });
   };
   tell({ answer: answerBrief(brief, { solver, onProgress }), last: true });
-});
+}
 
 /** The best known plan or the first one; nothing is planned twice while nothing is better known. */
 function rememberFirst(known: readonly FabricLayout[]): BoltPlanner {
