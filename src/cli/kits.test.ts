@@ -75,3 +75,30 @@ test("more than the bolts give is told, with code 1; wrong words are told by the
     expect(await ran("kits", BRIEF, "--bolts", shelf, option, value)).toMatchObject({ code: 2 });
   expect((await ran("kits", BRIEF, "--bolts", join(folder, "none.csv"))).code).toBe(3);
 });
+
+test("what was handed out is remembered; after a change it is told, with a slip to print", async () => {
+  const kept = join(folder, "kept.json");
+  const args = [
+    "--handed-out",
+    "pattern",
+    "--to",
+    "spring class",
+    "--date",
+    "2026-11-25",
+    "-o",
+    kept,
+  ];
+  expect((await ran("record", BRIEF, ...args)).code).toBe(0);
+  expect((await ran("ripple", kept)).out).toBe("Nothing that left this design is wrong.\n");
+  const brief = JSON.parse(await readFile(kept, "utf8"));
+  brief.quilt.rows += 1;
+  await writeFile(kept, JSON.stringify(brief));
+  expect((await ran("check", kept)).err).toContain("One thing that left this design is now wrong.");
+  const out = join(folder, "slip");
+  const told = await ran("ripple", kept, "--out", out);
+  expect(told.out).toContain("the top, finished: it says 64 × 24 in; read 64 × 32 in");
+  expect((await readdir(out)).sort()).toEqual(["brief-corrected.json", "correction.pdf"]);
+  const corrected = await ran("ripple", join(out, "brief-corrected.json"));
+  expect(corrected.out).toBe("Nothing that left this design is wrong.\n");
+  expect(await ran("record", BRIEF, "--printed", "poster")).toMatchObject({ code: 2 });
+});

@@ -7,6 +7,8 @@ import { classCommand } from "./commands/class.ts";
 import { kits } from "./commands/kits.ts";
 import { make } from "./commands/make.ts";
 import { newBrief } from "./commands/new.ts";
+import { record } from "./commands/record.ts";
+import { ripple } from "./commands/ripple.ts";
 import { why } from "./commands/why.ts";
 import { Ending, EXIT } from "./exit.ts";
 import type { Io } from "./io.ts";
@@ -20,6 +22,8 @@ const COMMANDS: readonly Command[] = [
   why,
   kits,
   classCommand,
+  record,
+  ripple,
 ];
 
 const overview = (): string =>

@@ -2,6 +2,7 @@ import { answerBrief } from "../../core/answer/index.ts";
 import { canonicalText } from "../../core/brief/index.ts";
 import { say } from "../../core/findings/index.ts";
 import { stepOf } from "../../core/measure/index.ts";
+import { rippleOf, sayRipple } from "../../core/shop/index.ts";
 import type { Command } from "../command.ts";
 import { readInput } from "../files.ts";
 import { exitOf } from "./answer.ts";
@@ -20,6 +21,8 @@ export const check: Command = {
     io.out(
       given.flag("json") ? canonicalText(result.findings) : lines.join("") || "nothing found\n",
     );
+    const wrong = rippleOf(brief, result);
+    if (wrong.length > 0) io.err(`${sayRipple(wrong)} eighthwise ripple tells which.\n`);
     return exitOf(result);
   },
 };

@@ -4,6 +4,7 @@ export * from "./kits.ts";
 export * from "./labels.ts";
 export * from "./money.ts";
 export * from "./most.ts";
+export * from "./ripple/index.ts";
 export { type KitRules, rulesOf, USUAL_MINUTES, USUAL_WEIGHT } from "./rules.ts";
 export * from "./shelf.ts";
 export * from "./ticks.ts";

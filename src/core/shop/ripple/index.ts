@@ -1,0 +1,3 @@
+export * from "./facts.ts";
+export * from "./record.ts";
+export * from "./ripple.ts";
