@@ -1,14 +1,13 @@
 import {
   type Answer,
   borderSteps,
+  finishRows,
   gapRows,
-  meetingShapes,
   overWords,
   planWords,
   ringRows,
   sayReading,
   sayWay,
-  shapeWords,
 } from "../core/answer/index.ts";
 import type { Brief } from "../core/brief/index.ts";
 import { say } from "../core/findings/index.ts";
@@ -41,8 +40,8 @@ export function answerText(brief: Brief, answer: Answer): string {
     ...table("Supplies", supplyRows(brief, answer, step)),
     ...cuttingLines(brief, answer, step, wrap),
     ...wedgeLines(answer, step),
-    ...meetingLines(brief, answer),
     ...borderLines(brief, answer),
+    ...finishLines(brief, answer),
     ...table("In every size", sizeRows(brief, answer, step)),
     ...findingLines(answer, step),
   ].join("\n");
@@ -81,15 +80,11 @@ function supplyRows(brief: Brief, answer: Answer, step: Step): string[][] {
   return [["fabric", "usable", "", "", "", "buy"], ...rows];
 }
 
-/** Figures that appear only where blocks meet. */
-function meetingLines(brief: Brief, answer: Answer): string[] {
-  const shapes = meetingShapes(brief, answer);
-  if (shapes.length === 0) return [];
-  return [
-    "Where blocks meet",
-    wrap(`${shapes.map((s) => shapeWords(s, brief)).join("; ")}.`, "  "),
-    "",
-  ];
+/** Binding, backing and batting, each with how it is cut. */
+function finishLines(brief: Brief, answer: Answer): string[] {
+  const rows = finishRows(brief, answer);
+  if (rows.length === 0) return [];
+  return ["Finishing", ...rows.map((r) => wrap(`${r.what}: ${r.size}; ${r.how}.`, "  ")), ""];
 }
 
 /** How each border goes on, with about how long it takes. */

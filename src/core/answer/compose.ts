@@ -2,16 +2,21 @@ import { type Brief, contentHash } from "../brief/index.ts";
 import type { Finding } from "../findings/index.ts";
 import type { Demand, FabricPlanOptions } from "../layout/index.ts";
 import { type Length, tolerances } from "../measure/index.ts";
+import type { Recipes } from "../recipe/index.ts";
+import { Attempts } from "./attempt.ts";
 import { cuttingOf } from "./cutting.ts";
 import { finishingDemands } from "./finishing.ts";
 import { layoutsOf } from "./layouts.ts";
 import { sightsOf } from "./look.ts";
+import { meetingShapes } from "./meetings.ts";
 import { questionsOf } from "./questions.ts";
 import { roundDemands } from "./round-demands.ts";
 import { sentenceOf } from "./sentence.ts";
 import { sizesOf } from "./sizes.ts";
 import {
+  type Blocks,
   blocksOf,
+  type CutPieces,
   finishedBlock,
   finishingIn,
   measuresOf,
@@ -19,6 +24,7 @@ import {
   piecesIn,
   quiltOf,
   recipesIn,
+  type Sewing,
   sewingIn,
 } from "./stages.ts";
 import type { Answer } from "./types.ts";
@@ -36,83 +42,141 @@ export function answerBrief(brief: Brief, planning: FabricPlanOptions = {}): Ans
   const names = namesOf(brief);
   if (names.length > 0) return { ...nothingYet(brief), findings: inOrder(names) };
   const m = measuresOf(brief);
-  const blocks = blocksOf(brief, m);
-  const quilt = quiltOf(brief, blocks);
-  const cut = piecesIn(brief, m, blocks, quilt.geometry);
-  const recipes = recipesIn(brief, m, cut);
-  const finishing = finishingIn(brief, m, quilt.geometry);
-  const rounds = roundDemands(brief, cut.blocks, recipes.demands, m.seam);
+  const tried = new Attempts();
+  const blocks = tried.of("blocks", () => blocksOf(brief, m), NO_BLOCKS);
+  const quilt = tried.of("quilt", () => quiltOf(brief, blocks), { findings: [] });
+  const { geometry } = quilt;
+  const cut = tried.of("pieces", () => piecesIn(brief, m, blocks, geometry), NO_PIECES);
+  const recipes = tried.of("recipes", () => recipesIn(brief, m, cut), NO_RECIPES);
+  const finishing = tried.of("finishing", () => finishingIn(brief, m, geometry), {});
+  const rounds = tried.of(
+    "demands",
+    () => roundDemands(brief, cut.blocks, recipes.demands, m.seam),
+    recipes.demands,
+  );
   const asked = (width?: Length) => [
     ...rounds,
-    ...finishingDemands(finishingIn(brief, m, quilt.geometry, width)),
+    ...(tried.failed.has("finishing")
+      ? []
+      : finishingDemands(finishingIn(brief, m, geometry, width))),
   ];
-  const planned = layoutsOf(brief, m, (_, width) => asked(width), planning);
+  const planned = tried.of(
+    "layouts",
+    () => layoutsOf(brief, m, (_, width) => asked(width), planning),
+    NO_LAYOUTS,
+  );
   const { layouts, yardages, plans } = planned;
   const demands = likeAsked(asked(), planned.demands);
-  const cutting = cuttingOf({
-    brief,
-    plans,
-    layouts,
-    demands,
-    pieces: cut.pieces,
-    recipes: recipes.recipes,
-  });
-  const { units, findings: pressed } = sewingIn(brief, m, cut.blocks, recipes);
+  const cutting = tried.of(
+    "cutting",
+    () =>
+      cuttingOf({
+        brief,
+        plans,
+        layouts,
+        demands,
+        pieces: cut.pieces,
+        recipes: recipes.recipes,
+      }),
+    [],
+  );
+  const sewing = tried.of("sewing", () => sewingIn(brief, m, cut.blocks, recipes), NO_SEWING);
   const block = finishedBlock(brief, blocks);
   const sizes =
-    brief.sizes?.length && quilt.geometry && block
-      ? sizesOf(brief, m, block, answerBrief)
+    brief.sizes?.length && geometry && block
+      ? tried.of("sizes", () => sizesOf(brief, m, block, answerBrief), undefined)
       : undefined;
-  const look = sightsOf(brief, { blocks: cut.blocks, pieces: cut.pieces, demands, layouts });
+  const look = tried.of(
+    "look",
+    () => sightsOf(brief, { blocks: cut.blocks, pieces: cut.pieces, demands, layouts }),
+    { sights: [], findings: [] },
+  );
+  const meetings = tried.of(
+    "meetings",
+    () =>
+      meetingShapes(brief, {
+        quilt: geometry,
+        blocks: cut.blocks,
+        pieces: cut.pieces,
+        demands,
+        layouts,
+      }),
+    [],
+  );
+  const wedges = tried.of(
+    "wedges",
+    () => wedgeGuides(brief, m.seam, new Set(cut.blocks.map((b) => b.id))),
+    [],
+  );
   const agreed = new Set((brief.accepted ?? []).map((a) => `${a.code} ${a.place}`));
-  const findings = inOrder([
+  const found = [
+    ...tried.findings,
     ...blocks.findings,
     ...quilt.findings,
     ...cut.findings,
     ...recipes.findings,
     ...planned.findings,
     ...look.findings,
-    ...pressed,
+    ...sewing.findings,
     ...(sizes?.findings ?? []),
-  ]).filter((f) => f.severity !== "draft" || !agreed.has(`${f.code} ${f.place}`));
-  const accepted = new Set((brief.accepted ?? []).map((a) => a.place));
-  const facts = {
+  ];
+  const findings = inOrder(
+    found.filter((f) => f.severity !== "draft" || !agreed.has(`${f.code} ${f.place}`)),
+  );
+  const questions = questionsOf({
     brief,
     step: m.step,
     seam: m.seam,
-    quilt: quilt.geometry,
+    quilt: geometry,
     blocks: cut.blocks,
     pieces: cut.pieces,
     recipes: recipes.recipes,
-    accepted,
+    accepted: new Set((brief.accepted ?? []).map((a) => a.place)),
     layouts,
     cutting,
     yardages,
-    units,
+    units: sewing.units,
     look,
+    meetings,
+    finishing,
+    failed: tried.failed,
     sizes: sizes?.sizes ?? [],
     blocked: findings.some((f) => f.severity === "blocks"),
-  };
+  });
   return {
     ...nothingYet(brief),
     sentence: sentenceOf(brief, { unproved: unprovedWords(brief, cut.pieces, findings) }),
-    questions: questionsOf(facts),
-    quilt: quilt.geometry,
+    questions,
+    quilt: geometry,
     blocks: cut.blocks,
     pieces: cut.pieces,
     recipes: recipes.recipes,
     demands,
     finishing,
-    wedges: wedgeGuides(brief, m.seam, new Set(cut.blocks.map((b) => b.id))),
+    wedges,
     layouts,
     cutting,
     yardages,
-    units,
+    units: sewing.units,
     sights: look.sights,
+    meetings,
     ...(sizes && { sizes: sizes.sizes }),
     findings,
   };
 }
+
+/** What stands in the place of a stage that failed. */
+const NO_BLOCKS: Blocks = { blocks: [], findings: [] };
+const NO_PIECES: CutPieces = { pieces: [], blocks: [], findings: [] };
+const NO_RECIPES: Recipes = { recipes: [], demands: [], findings: [] };
+const NO_LAYOUTS: ReturnType<typeof layoutsOf> = {
+  layouts: [],
+  yardages: [],
+  plans: [],
+  demands: [],
+  findings: [],
+};
+const NO_SEWING: Sewing = { units: [], findings: [] };
 
 /** What was planned in the order it was asked for, then the strips that strip sets need. */
 function likeAsked(asked: readonly Demand[], planned: readonly Demand[]): Demand[] {
@@ -140,6 +204,7 @@ function nothingYet(brief: Brief): Answer {
     yardages: [],
     units: [],
     sights: [],
+    meetings: [],
     findings: [],
   };
 }

@@ -6,6 +6,7 @@ export * from "./compose.ts";
 export * from "./consequences.ts";
 export * from "./cutting.ts";
 export { fabricLetters } from "./fabrics.ts";
+export * from "./finish-rows.ts";
 export * from "./look.ts";
 export * from "./look-table.ts";
 export type * from "./look-types.ts";

@@ -3,7 +3,6 @@ import type { Brief } from "../brief/index.ts";
 import {
   neighborsOf,
   PARTS_FROM_LIGHTNESS,
-  type PatchLook,
   patchLab,
   type Value,
   valueWord,
@@ -14,7 +13,7 @@ import { type NamedShape, nameShape, placements } from "../quilt/index.ts";
 import { answerBrief } from "./compose.ts";
 import { looksOf } from "./looks.ts";
 import type { Answer } from "./types.ts";
-import { changed, MOST_CHOICES } from "./words.ts";
+import { type Change, changed, MOST_CHOICES } from "./words.ts";
 
 /** A figure that no block has by itself: it appears where blocks meet. */
 export interface MeetingShape extends NamedShape {
@@ -22,24 +21,35 @@ export interface MeetingShape extends NamedShape {
   readonly value: Value;
   /** Blocks it reaches into. */
   readonly blocks: number;
+  /** Where it lies, patch by patch, each time it is found in the upper left of the quilt. */
+  readonly at: readonly (readonly PatchPlace[])[];
 }
+
+/** A patch of a block where it lies: `r1c2`, `star/s1/wedge`. */
+export interface PatchPlace {
+  readonly placed: string;
+  readonly patch: string;
+}
+
+type Meeting = Pick<Answer, "quilt" | "blocks" | "pieces" | "demands" | "layouts">;
 
 interface Seen {
   readonly patch: Patch;
+  readonly place: PatchPlace;
   readonly spot: string;
   readonly fabricId: string;
   readonly lightness: number;
 }
 
-/** Rows and columns looked at: enough for every meeting of a plan that repeats by two. */
-const LOOKED_AT = 3;
+/** Rows and columns looked at: one more than the plan repeats by, and no more than is quick. */
+const lookedAt = (repeat: number): number => Math.max(3, Math.min(5, repeat + 1));
 
 /**
  * Shapes across blocks, from the values alone: patches side by side that the eye does not part run
  * together, as do alike ones whose points meet at a corner of blocks. Only what lies whole within a
  * few blocks is named. Nothing where sashing keeps blocks apart.
  */
-export function meetingShapes(brief: Brief, answer: Answer): MeetingShape[] {
+export function meetingShapes(brief: Brief, answer: Meeting): MeetingShape[] {
   if (!answer.quilt || brief.quilt.sashing) return [];
   const { join, congruent } = tolerances(brief.unit);
   const { seen, corners } = windowOf(brief, answer);
@@ -54,29 +64,41 @@ export function meetingShapes(brief: Brief, answer: Answer): MeetingShape[] {
     if (!name) return [];
     const fabricIds = [...new Set(group.map((s) => s.fabricId))].sort();
     const mean = group.reduce((sum, s) => sum + s.lightness, 0) / group.length;
-    return [{ ...name, fabricIds, blocks, value: valueWord({ l: mean, a: 0, b: 0 }) }];
+    const value = valueWord({ l: mean, a: 0, b: 0 });
+    return [{ ...name, fabricIds, blocks, value, at: [group.map((s) => s.place)] }];
   });
-  const once = new Map(shapes.map((s) => [JSON.stringify(s), s]));
+  const once = new Map<string, MeetingShape>();
+  for (const shape of shapes) {
+    const { at, ...what } = shape;
+    const key = JSON.stringify(what);
+    once.set(key, { ...shape, at: [...(once.get(key)?.at ?? []), ...at] });
+  }
   return [...once.keys()].sort().map((k) => once.get(k) as MeetingShape);
 }
 
 /** The patches of a few blocks where they lie, and the corners at which blocks meet. */
-function windowOf(brief: Brief, answer: Answer): { seen: Seen[]; corners: Point[] } {
+function windowOf(brief: Brief, answer: Meeting): { seen: Seen[]; corners: Point[] } {
   const few = changed(brief, (d) => {
-    d.quilt.rows = Math.min(d.quilt.rows, LOOKED_AT);
-    d.quilt.columns = Math.min(d.quilt.columns, LOOKED_AT);
+    const { plan } = brief.quilt;
+    d.quilt.rows = Math.min(d.quilt.rows, lookedAt(plan.length));
+    const widest = Math.max(...plan.map((row) => row.length));
+    d.quilt.columns = Math.min(d.quilt.columns, lookedAt(widest));
   });
   const looks = looksOf(brief, answer);
   const blocks = new Map(answer.blocks.map((b) => [b.id, b]));
+  const lookOf = new Map(
+    Object.values(looks)
+      .flat()
+      .map((l) => [l.patchId, { fabricId: l.fabricId, lightness: patchLab(l).l }]),
+  );
   const seen: Seen[] = [];
   const corners: Point[] = [];
   for (const placed of placements(few, answer.quilt!)) {
     const block = blocks.get(placed.blockId);
     if (!block) continue;
     corners.push(...applyToPolygon(placed.at, block.outline));
-    const byPatch = new Map(looks[block.id].map((l): [string, PatchLook] => [l.patchId, l]));
     for (const patch of block.patches) {
-      const look = byPatch.get(patch.id);
+      const look = lookOf.get(patch.id);
       if (!look) continue;
       seen.push({
         patch: {
@@ -84,9 +106,10 @@ function windowOf(brief: Brief, answer: Answer): { seen: Seen[]; corners: Point[
           id: `${placed.id} ${patch.id}`,
           polygon: applyToPolygon(placed.at, patch.polygon),
         },
+        place: { placed: placed.id, patch: patch.id },
         spot: placed.id.split("~")[0],
         fabricId: look.fabricId,
-        lightness: patchLab(look).l,
+        lightness: look.lightness,
       });
     }
   }
@@ -194,33 +217,52 @@ function sameTurned({ patches, fabricOf }: Answer["blocks"][number]): boolean {
   });
 }
 
-/** At most four ways to lay the same square blocks, the one there is first, each with its shapes. */
-export function arrangementsOf(brief: Brief): Arranged[] {
+/** One way the same blocks may lie, not yet answered. */
+export interface Laying {
+  readonly label: string;
+  readonly brief: Brief;
+  readonly change: Change;
+  /** The brief as it is. */
+  readonly now: boolean;
+}
+
+/** At most four ways to lay the same square blocks, the one there is first. */
+export function layingsOf(brief: Brief, answer: Answer): Laying[] {
   const one = brief.quilt.plan.length === 1 && brief.quilt.plan[0].length === 1;
-  const answer = answerBrief(brief);
   const turns = one && !answer.blocks.every(sameTurned);
   const fits = brief.quilt.arrangement !== "hexagon-rows" && !brief.quilt.sashing;
   const others = fits ? WAYS.filter((w) => turns || w.label !== "every second one turned") : [];
-  const all = [
-    { label: "as it is", brief, now: true },
-    ...others.map(({ label, lay }) => ({
-      label,
-      brief: changed(brief, (d) => {
-        delete d.sizes;
-        lay(d.quilt);
-        if (label === "on point") d.quilt.setting ??= d.fabrics[d.fabrics.length - 1].id;
-      }),
-      now: false,
-    })),
-  ];
-  const seen = new Set<string>();
-  const different = all.filter(({ brief: b }) => {
-    const key = JSON.stringify([b.quilt.arrangement, b.quilt.offset ?? false, b.quilt.plan]);
-    return !seen.has(key) && seen.add(key);
+  const keyOf = ({ quilt }: Brief): string =>
+    JSON.stringify([quilt.arrangement, quilt.offset ?? false, quilt.edges ?? "", quilt.plan]);
+  const seen = new Set([keyOf(brief)]);
+  const ways = others.flatMap(({ label, lay }): Laying[] => {
+    const change: Change = (d) => {
+      if (label !== "every second one turned") delete d.quilt.edges;
+      lay(d.quilt);
+      if (label === "on point") d.quilt.setting ??= d.fabrics[d.fabrics.length - 1].id;
+    };
+    const laid = changed(brief, change);
+    const key = keyOf(laid);
+    if (seen.has(key)) return [];
+    seen.add(key);
+    return [{ label, brief: laid, change, now: false }];
   });
-  return different
-    .slice(0, MOST_CHOICES)
-    .map((a) => ({ ...a, shapes: meetingShapes(a.brief, a.now ? answer : answerBrief(a.brief)) }));
+  const asIs: Laying = { label: "as it is", brief, change: () => {}, now: true };
+  return [asIs, ...ways].slice(0, MOST_CHOICES);
+}
+
+/** The same, each answered, with what appears where its blocks meet. */
+export function arrangementsOf(brief: Brief): Arranged[] {
+  const answer = answerBrief(brief);
+  return layingsOf(brief, answer).map(({ label, brief: b, now }) => {
+    const { sizes: _sizes, ...laid } = b;
+    return {
+      label,
+      brief: now ? b : laid,
+      now,
+      shapes: meetingShapes(b, now ? answer : answerBrief(laid)),
+    };
+  });
 }
 
 const COUNTS = ["", "", "two", "three", "four", "five", "six", "seven", "eight"];

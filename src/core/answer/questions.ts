@@ -2,13 +2,17 @@ import type { Brief } from "../brief/index.ts";
 import type { FabricLayout, Yardage } from "../layout/types.ts";
 import { type Length, printLength, printWithUnit, type Step } from "../measure/index.ts";
 import type { Piece } from "../piece/types.ts";
+import type { FinishingFacts } from "../quilt/finishing.ts";
 import type { QuiltGeometry } from "../quilt/types.ts";
 import type { Recipe } from "../recipe/types.ts";
 import type { SewnUnit } from "../sewing/types.ts";
 import type { FabricCutting } from "./cutting.ts";
 import type { Sights } from "./look.ts";
+import type { MeetingShape } from "./meetings.ts";
+import { finishQuestion } from "./question-of-finish.ts";
 import { lookQuestion } from "./question-of-look.ts";
-import type { AnswerBlock, Question, ResultNumber, SizeAnswer } from "./types.ts";
+import { meetingQuestion } from "./question-of-meeting.ts";
+import type { AnswerBlock, Question, QuestionId, ResultNumber, SizeAnswer } from "./types.ts";
 
 /** What the questions are answered from: the stages' results, before they are one answer. */
 export interface Facts {
@@ -27,22 +31,72 @@ export interface Facts {
   readonly units: readonly SewnUnit[];
   readonly look: Sights;
   readonly sizes: readonly SizeAnswer[];
+  readonly meetings: readonly MeetingShape[];
+  readonly finishing: FinishingFacts;
+  /** Stages and questions that failed, with what they said. */
+  readonly failed: ReadonlyMap<string, string>;
   /** A finding blocks cutting. */
   readonly blocked: boolean;
 }
 
-/** The questions that can be answered, in the page's order. What the core cannot answer is left out. */
+/** Every question in the page's order, with the stages it is answered from. */
+const QUESTIONS: readonly {
+  readonly id: QuestionId;
+  readonly heading: string;
+  readonly stages: readonly string[];
+  readonly answer: (f: Facts) => Question | undefined;
+}[] = [
+  { id: "size", heading: "How big is it?", stages: ["blocks", "quilt", "sizes"], answer: size },
+  { id: "cover", heading: "Does it cover?", stages: ["pieces", "recipes"], answer: cover },
+  {
+    id: "look",
+    heading: "What will my fabric look like?",
+    stages: ["look"],
+    answer: (f) => lookQuestion({ ...f, ...f.look }),
+  },
+  {
+    id: "meeting",
+    heading: "What appears where blocks meet?",
+    stages: ["meetings"],
+    answer: meetingQuestion,
+  },
+  {
+    id: "enough",
+    heading: "Is there enough?",
+    stages: ["demands", "layouts", "cutting"],
+    answer: enough,
+  },
+  { id: "order", heading: "In what order?", stages: ["sewing"], answer: order },
+  { id: "measure", heading: "What should it measure now?", stages: ["sewing"], answer: measure },
+  { id: "finish", heading: "And then?", stages: ["finishing"], answer: finishQuestion },
+];
+
+/**
+ * The questions that can be answered, in the page's order. What the core cannot answer is left out;
+ * one whose stages failed says so, and the others stand.
+ */
 export function questionsOf(f: Facts): Question[] {
-  const all = [
-    size(f),
-    cover(f),
-    lookQuestion({ ...f, ...f.look }),
-    enough(f),
-    order(f),
-    measure(f),
-  ];
-  return all.filter((q): q is Question => q !== undefined);
+  return QUESTIONS.flatMap(({ id, heading, stages, answer }): Question[] => {
+    const said = stages.map((s) => f.failed.get(s)).find((m) => m !== undefined);
+    if (said !== undefined) return [failedQuestion(id, heading, said)];
+    try {
+      const question = answer(f);
+      return question ? [question] : [];
+    } catch (error) {
+      return [failedQuestion(id, heading, (error as Error).message)];
+    }
+  });
 }
+
+const failedQuestion = (id: QuestionId, heading: string, said: string): Question => ({
+  id,
+  heading,
+  trade: heading,
+  line: `This could not be worked out (${said}).`,
+  doubt: true,
+  because: "The rest of the page stands. Your design is kept as it is.",
+  from: [],
+});
 
 const exact = (value: Length, f: Facts, from: readonly string[]): ResultNumber => ({
   value,

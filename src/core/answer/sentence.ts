@@ -12,6 +12,7 @@ import { mixWord } from "./words-of-mix.ts";
 import { ownClause } from "./words-of-own.ts";
 import { placeClause } from "./words-of-place.ts";
 import { seamWord, stepWord } from "./words-of-sewing.ts";
+import { sizesClause } from "./words-of-sizes.ts";
 import { treeWord } from "./words-of-turn.ts";
 import { fabricUses, fabricWord } from "./words-of-use.ts";
 import { countWord, type Placed, pointWord, stripWord, wedgeBlocks } from "./words-of-wedges.ts";
@@ -122,6 +123,7 @@ const DETAILS: readonly {
 }[] = [
   { id: "own", label: "Blocks of your own, seam by seam", clause: ownClause },
   { id: "finishing", label: "How the quilt is put together and finished", clause: finishingClause },
+  { id: "sizes", label: "Sizes the design is offered in", clause: sizesClause },
   { id: "measures", label: "Unit, ruler and margins", clause: measuresClause },
 ];
 

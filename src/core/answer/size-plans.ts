@@ -12,7 +12,7 @@ import {
 import { halfAcross } from "../recipe/index.ts";
 import { outerFabric } from "./roles.ts";
 import { type Measures, rulerFor } from "./stages.ts";
-import { changed } from "./words.ts";
+import { type Change, changed } from "./words.ts";
 import { nextBorder } from "./words-of-edges.ts";
 import { FREE_SIDE, leastSide } from "./words-of-size.ts";
 
@@ -134,10 +134,10 @@ export function byNearness(plans: readonly SizePlan[], step: Step): SizePlan[] {
   return [...plans].sort((p, q) => steps(p) - steps(q));
 }
 
-/** The brief that carries out a plan: rows, columns and the one length. Sizes are left out. */
-export const withPlan = (b: Brief, plan: SizePlan, step: Step): Brief =>
-  changed(b, (d) => {
-    delete d.sizes;
+/** The change that carries out a plan: rows, columns and the one length. */
+export const planChange =
+  (b: Brief, plan: SizePlan, step: Step): Change =>
+  (d) => {
     d.quilt.rows = plan.rows;
     d.quilt.columns = plan.columns;
     if (plan.length === undefined) return;
@@ -160,4 +160,11 @@ export const withPlan = (b: Brief, plan: SizePlan, step: Step): Brief =>
       if (d.quilt.borders.length === 0) d.quilt.borders.push(nextBorder(d));
       d.quilt.borders[d.quilt.borders.length - 1].width = text;
     }
+  };
+
+/** The brief that carries out a plan. Sizes are left out. */
+export const withPlan = (b: Brief, plan: SizePlan, step: Step): Brief =>
+  changed(b, (d) => {
+    delete d.sizes;
+    planChange(b, plan, step)(d);
   });

@@ -10,6 +10,7 @@ import type { Recipe } from "../recipe/types.ts";
 import type { SewnUnit } from "../sewing/types.ts";
 import type { FabricCutting } from "./cutting.ts";
 import type { BlockSight } from "./look-types.ts";
+import type { MeetingShape } from "./meetings.ts";
 import type { WedgeGuide } from "./wedgeGuide.ts";
 
 /** A number with what it rests on. `text` is to the maker's step, up where a cut must cover. */
@@ -22,9 +23,20 @@ export interface ResultNumber {
   readonly from: readonly string[];
 }
 
+export type QuestionId =
+  | "size"
+  | "cover"
+  | "look"
+  | "meeting"
+  | "enough"
+  | "order"
+  | "measure"
+  | "finish"
+  | "hand-out";
+
 /** A question of the page with its one-line answer. Worded once, for page, command line and sheet. */
 export interface Question {
-  readonly id: "size" | "cover" | "look" | "enough" | "order" | "measure" | "hand-out";
+  readonly id: QuestionId;
   readonly heading: string;
   /** The trade's name for the section, for printed sheets. */
   readonly trade: string;
@@ -74,6 +86,8 @@ export interface Answer {
   readonly units: readonly SewnUnit[];
   /** What will be seen: the fabric in the wedges, and which figure stands out. */
   readonly sights: readonly BlockSight[];
+  /** Figures that appear only where blocks meet. */
+  readonly meetings: readonly MeetingShape[];
   /** One design in every size of the brief; absent when it has none, or no quilt. */
   readonly sizes?: readonly SizeAnswer[];
   readonly findings: readonly Finding[];

@@ -111,6 +111,7 @@ describe("what a brief holds", () => {
     const covered = (leaf: string): boolean =>
       paths.some((p) => leaf === p || leaf.startsWith(`${p}/`)) ||
       also.some(([p, by]) => leaf === p && paths.includes(by)) ||
+      (leaf.endsWith("/height") && paths.includes(leaf.replace(/height$/, "width"))) ||
       (/\/inner$|\/whole\//.test(leaf) &&
         paths.includes(leaf.replace(/\/(inner|whole\/.*)$/, "/setting")));
     expect(
@@ -138,6 +139,18 @@ describe("a frame", () => {
       ...framed.blocks[0],
       fabric: { ...framed.blocks[0].fabric, corner: "sand" },
     });
+  });
+});
+
+describe("a unit that may be oblong", () => {
+  it("takes both sides in one word, and is square again", () => {
+    const id = "width/pane";
+    const oblong = done(typed(full, id, "8 by 6 1/2"));
+    expect(oblong.blocks[5]).toMatchObject({ width: "8", height: "6 1/2" });
+    const square = done(typed(oblong, id, "9 by 9")).blocks[5];
+    expect(square).toMatchObject({ width: "9" });
+    expect(square).not.toHaveProperty("height");
+    expect(typed(full, id, "8 by wide").ok).toBe(false);
   });
 });
 

@@ -1,5 +1,14 @@
 import type { Brief, UnitBlock } from "../brief/index.ts";
-import { type Change, type Clause, choiceWord, lengthWord, type WordSpec } from "./words.ts";
+import {
+  type Change,
+  type Clause,
+  choiceWord,
+  lengthTextProblem,
+  lengthWord,
+  shownLength,
+  type WordProblem,
+  type WordSpec,
+} from "./words.ts";
 import { listed } from "./words-of-fabric.ts";
 import { settingWord } from "./words-of-setting.ts";
 import { cutWord, sideWord } from "./words-of-size.ts";
@@ -12,7 +21,6 @@ export function otherKind(b: Brief, id: string): Clause {
   const block = b.blocks[index];
   if (!block || block.kind === "wedges") return [];
   if (block.kind === "own") return [`with ${block.name ?? block.id}, a block of its own`];
-  const height = heightWord(b, block, index);
   const units: readonly UnitBlock["unit"][] = ["square", "half-square", "four-patch", "nine-patch"];
   const shown = units.includes(block.unit) ? units : [...units.slice(0, 3), block.unit];
   const say = (u: UnitBlock["unit"]): string =>
@@ -54,18 +62,7 @@ export function otherKind(b: Brief, id: string): Clause {
     },
     ...(block.unit === "half-rectangle" ? [", ", handWord(block, index), ","] : []),
     " ",
-    lengthWord(b, {
-      id: `width/${id}`,
-      role: "Finished width of the unit",
-      path: `blocks/${index}/width`,
-      value: block.width,
-      write: (d, text) =>
-        write((k) => {
-          k.width = text;
-        })(d),
-      picture: "block",
-    }),
-    ...(height ? [" ", height] : []),
+    sidesWord(b, block, index),
   ];
 }
 
@@ -95,34 +92,47 @@ const singular = (text: string): string =>
     .replace(/patches$/, "patch")
     .replace(/s$/, "");
 
-/** "and as high" or "by 9 in": units that may be oblong. */
-function heightWord(b: Brief, block: UnitBlock, index: number): WordSpec | undefined {
-  if (block.unit === "half-square" || block.unit === "quarter-square") return undefined;
+/** "8 in", or "8 in by 6 in": units that may be oblong take both sides. */
+function sidesWord(b: Brief, block: UnitBlock, index: number): WordSpec {
   const write = onUnit(block.id);
-  const square: Change = write((d) => {
-    delete d.height;
-  });
+  const oblong = block.unit !== "half-square" && block.unit !== "quarter-square";
+  const by = block.height === undefined ? "" : ` by ${shownLength(block.height, b.unit)}`;
   const length = lengthWord(b, {
-    id: `height/${block.id}`,
-    role: "Finished height of the unit",
-    path: `blocks/${index}/height`,
-    value: block.height ?? block.width,
+    id: `width/${block.id}`,
+    role: oblong ? "Finished width of the unit, or width by height" : "Finished width of the unit",
+    path: `blocks/${index}/width`,
+    value: block.width,
     write: (d, text) =>
       write((k) => {
-        k.height = text;
+        k.width = text;
       })(d),
-    set: (x) => `by ${x}`,
+    set: (x) => `${x}${by}`,
     picture: "block",
   });
-  const same = "and as high";
+  const read = (text: string): Change | WordProblem => {
+    const [width, height, ...rest] = text.split(/\s*(?:\bby\b|x|×)\s*/i);
+    if (height === undefined || rest.length > 0 || !oblong) return length.read!(text);
+    const wrong = lengthTextProblem(width, b.unit) ?? lengthTextProblem(height, b.unit);
+    return (
+      wrong ??
+      write((k) => {
+        k.width = width.trim();
+        if (height.trim() === width.trim()) delete k.height;
+        else k.height = height.trim();
+      })
+    );
+  };
   return {
     ...length,
-    text: block.height === undefined ? same : length.text,
-    options: () => [
-      { label: same, change: square, picture: "block" },
-      ...length.options().slice(block.height === undefined ? -2 : -3),
-    ],
-    read: (text) => (text.trim() === same ? square : length.read!(text)),
+    options: () =>
+      length
+        .options()
+        .map((o) =>
+          o.typed === undefined || block.height === undefined
+            ? o
+            : { ...o, typed: `${block.width} by ${block.height}` },
+        ),
+    read,
   };
 }
 

@@ -120,6 +120,8 @@ export const FINDING_CODES = [
   "kits-fewer",
   "kits-not-proved",
   "kit-several-bolts",
+  // any
+  "not-worked-out",
 ] as const;
 
 export type FindingCode = (typeof FINDING_CODES)[number];

@@ -219,6 +219,9 @@ const SENTENCES: Readonly<Record<FindingCode, Sentence>> = {
     `${f.found} kits can be cut. Whether one more can, up to ${f.needed}, was not looked into: too many fabrics share too many bolts.`,
   "kit-several-bolts": (f) =>
     `${f.w("fabric")} comes from ${f.found} bolts: kits of one bolt may differ from those of another in color. No kit mixes them.`,
+  // any
+  "not-worked-out": (f) =>
+    `${f.place} could not be worked out: this is a fault of the program (${f.w("said")}). The rest stands, and the design is kept as it is.`,
 };
 
 /** The finding as one or two plain sentences. */

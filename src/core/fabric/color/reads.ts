@@ -1,6 +1,15 @@
 import type { BlockGeometry, Patch } from "../../block/index.ts";
 import type { Finding } from "../../findings/index.ts";
-import { area, cross, distance, dot, edges, subtract } from "../../geometry/index.ts";
+import {
+  area,
+  type Box,
+  boundingBox,
+  cross,
+  distance,
+  dot,
+  edges,
+  subtract,
+} from "../../geometry/index.ts";
 import type { Length } from "../../measure/index.ts";
 import type { PatchLook } from "../blockLook.ts";
 import { type Lab, labOf, meanLab } from "./lab.ts";
@@ -18,14 +27,24 @@ export interface Neighbors {
 /** Every pair of patches of a block that touch along a seam. */
 export function neighborsOf(patches: readonly Patch[], slack: Length): Neighbors[] {
   const out: Neighbors[] = [];
+  const boxes = patches.map((p) => boundingBox(p.polygon));
   patches.forEach((p, i) => {
-    for (const q of patches.slice(i + 1)) {
+    for (let j = i + 1; j < patches.length; j++) {
+      if (apart(boxes[i], boxes[j], slack)) continue;
+      const q = patches[j];
       const seam = sharedLength(p, q, slack);
       if (seam > 10 * slack) out.push({ a: p.id, b: q.id, seam });
     }
   });
   return out;
 }
+
+/** Boxes that do not touch: what is in them does not either. */
+const apart = (a: Box, b: Box, slack: Length): boolean =>
+  a.left > b.right + slack ||
+  b.left > a.right + slack ||
+  a.bottom > b.top + slack ||
+  b.bottom > a.top + slack;
 
 function sharedLength(p: Patch, q: Patch, slack: Length): Length {
   let sum = 0;
