@@ -1,3 +1,4 @@
+export * from "./arrangements.ts";
 export * from "./border-steps.ts";
 export * from "./bring-blocks.ts";
 export * from "./choices.ts";
