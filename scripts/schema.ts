@@ -1,4 +1,4 @@
-// Writes the published JSON Schemas: the brief's from its zod schema, the answer's from its types.
+// Writes the published JSON Schemas: the brief's from its zod schema, the others' from their types.
 // `npm run -s schema`; with --check it only compares (a test runs that).
 import { readFileSync, writeFileSync } from "node:fs";
 import { createGenerator } from "ts-json-schema-generator";
@@ -8,7 +8,7 @@ import { brief } from "../src/core/brief/schema.ts";
 
 const ID = "urn:eighthwise:schema";
 
-/** Both schemas as text, by file name under docs/schema/. */
+/** The schemas as text, by file name under docs/schema/. */
 export function schemaTexts(): ReadonlyMap<string, string> {
   const ofBrief = { $id: `${ID}:brief`, ...z.toJSONSchema(brief, { io: "input" }) };
   const ofAnswer = {
@@ -20,9 +20,19 @@ export function schemaTexts(): ReadonlyMap<string, string> {
       skipTypeCheck: true,
     }).createSchema("Answer"),
   };
+  const ofTurn = {
+    $id: `${ID}:turn`,
+    ...createGenerator({
+      path: "src/core/turn/output.ts",
+      tsconfig: "tsconfig.json",
+      type: "TurnOutput",
+      skipTypeCheck: true,
+    }).createSchema("TurnOutput"),
+  };
   return new Map([
     ["docs/schema/brief.schema.json", canonicalText(ofBrief)],
     ["docs/schema/answer.schema.json", canonicalText(ofAnswer)],
+    ["docs/schema/turn.schema.json", canonicalText(ofTurn)],
   ]);
 }
 

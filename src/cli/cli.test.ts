@@ -3,6 +3,7 @@ import { chmod, mkdir, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { promisify } from "node:util";
+import { Ajv } from "ajv";
 import { build } from "vite";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { canonicalText } from "../core/brief/index.ts";
@@ -266,5 +267,56 @@ describe("as built", () => {
       });
       expect(await readdir(folder)).not.toContain("short.json");
     });
+  });
+});
+
+describe("a question turned round", () => {
+  test("pins and freed words give sentences, and their briefs open by themselves", async () => {
+    const args = [
+      "turn",
+      "-",
+      "--pin",
+      "size = 30 x 22",
+      "--free",
+      "strip,columns",
+      "--out",
+      "turned",
+    ];
+    const { code, out } = await ran(args, sample());
+    expect(code).toBe(0);
+    expect(out).toContain("Pinned: size 30 × 22 in, within 2 in");
+    expect(out).toMatch(/All \d+ sentences within the limits were weighed/);
+    const [first] = (await readdir(join(folder, "turned"))).sort();
+    const again = await ran(["answer", join(folder, "turned", first)]);
+    expect(again.code).toBe(0);
+  });
+
+  test("as JSON after its schema; nothing that fits is code 1, with the pin to loosen", async () => {
+    const args = ["turn", "-", "--json", "--pin", "yardage A <= 1/8 yd", "--free", "columns"];
+    const { code, out } = await ran(args, sample());
+    const json = JSON.parse(out);
+    expect(code).toBe(1);
+    expect(json).toMatchObject({ format: "eighthwise-turn", found: [], complete: true });
+    expect(json.loosened[0].text).toMatch(/^at most 1\/8 yd of A \(Red\) → at most .+ yd/);
+    const schema = JSON.parse(await readFile(resolve("docs/schema/turn.schema.json"), "utf8"));
+    const fits = new Ajv({ strict: false }).compile(schema);
+    fits(json);
+    expect(fits.errors).toBeNull();
+  });
+
+  test.each([
+    ["no pin", ["--free", "rows"], "pin an answer"],
+    ["no word", ["--pin", "blocks = 9"], "Free a word at least"],
+    ["a word there is not", ["--pin", "blocks = 9", "--free", "mood"], '"mood" is not a word'],
+    ["a pin there is not", ["--pin", "joy = 3", "--free", "rows"], "is not a pin"],
+    [
+      "a fabric there is not",
+      ["--pin", "yardage Q <= 1 yd", "--free", "rows"],
+      "There are: A (Red)",
+    ],
+  ])("%s is refused with code 2 and what would do", async (_, more, words) => {
+    const { code, err } = await ran(["turn", "-", ...more], sample());
+    expect(code).toBe(2);
+    expect(err).toContain(words);
   });
 });

@@ -9,6 +9,7 @@ import { make } from "./commands/make.ts";
 import { newBrief } from "./commands/new.ts";
 import { record } from "./commands/record.ts";
 import { ripple } from "./commands/ripple.ts";
+import { turn } from "./commands/turn.ts";
 import { why } from "./commands/why.ts";
 import { Ending, EXIT } from "./exit.ts";
 import type { Io } from "./io.ts";
@@ -19,6 +20,7 @@ const COMMANDS: readonly Command[] = [
   make,
   check,
   chart,
+  turn,
   why,
   kits,
   classCommand,

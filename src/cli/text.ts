@@ -163,7 +163,7 @@ export function columns(rows: readonly string[][]): string[] {
 
 const WIDTH = 88;
 
-function wrap(text: string, indent = ""): string {
+export function wrap(text: string, indent = ""): string {
   const lines: string[] = [];
   let line = indent;
   for (const word of text.split(" ")) {

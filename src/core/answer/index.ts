@@ -1,4 +1,5 @@
 export * from "./arrangements.ts";
+export { boughtOf, stagesOf } from "./asked.ts";
 export * from "./border-steps.ts";
 export * from "./bring-blocks.ts";
 export * from "./choices.ts";
@@ -18,14 +19,28 @@ export * from "./own-letters.ts";
 export * from "./phrases.ts";
 export * from "./place-words.ts";
 export * from "./plan-words.ts";
+export { outerFabric } from "./roles.ts";
 export * from "./sentence.ts";
 export * from "./sight.ts";
 export * from "./size-plans.ts";
 export * from "./sizes.ts";
 export * from "./spoken.ts";
-export { measuresOf } from "./stages.ts";
+export {
+  blocksOf,
+  finishedBlock,
+  type Measures,
+  measuresOf,
+  namesOf,
+  quiltOf,
+  rulerFor,
+} from "./stages.ts";
 export * from "./tables.ts";
 export type * from "./types.ts";
 export * from "./unproved.ts";
 export * from "./wedgeGuide.ts";
 export type * from "./words.ts";
+export { changed } from "./words.ts";
+export { nextBorder } from "./words-of-edges.ts";
+export { blocksIn } from "./words-of-grid.ts";
+export { withSetting } from "./words-of-setting.ts";
+export { FREE_SIDE, leastSide, type Setting } from "./words-of-size.ts";

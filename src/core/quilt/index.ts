@@ -1,4 +1,5 @@
 export * from "./bedSizes.ts";
+export { countIn } from "./count.ts";
 export * from "./finishing.ts";
 export * from "./layout.ts";
 export * from "./placing.ts";
