@@ -9,6 +9,7 @@ import {
   type Word,
   type WordSpec,
 } from "./words.ts";
+import { oneFabricClauses } from "./words-of-one-fabric.ts";
 
 const known = new WeakMap<Brief, readonly WordSpec[]>();
 
@@ -16,9 +17,12 @@ const known = new WeakMap<Brief, readonly WordSpec[]>();
 function specsOf(b: Brief): readonly WordSpec[] {
   const there = known.get(b);
   if (there) return there;
-  const made = [...clausesOf(b), ...fabricClausesOf(b), ...detailClausesOf(b)].filter(
-    (part) => typeof part !== "string",
-  );
+  const made = [
+    ...clausesOf(b),
+    ...fabricClausesOf(b),
+    ...detailClausesOf(b),
+    ...oneFabricClauses(b),
+  ].filter((part) => typeof part !== "string");
   known.set(b, made);
   return made;
 }

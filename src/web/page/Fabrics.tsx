@@ -1,15 +1,19 @@
-import { useMemo } from "react";
+import { useMemo, useState } from "react";
 import { buying } from "../../core/answer/consequences.ts";
+import { addFabric } from "../../core/answer/fabric-kinds.ts";
 import { usesOf } from "../../core/answer/phrases.ts";
 import { fabricSentenceOf } from "../../core/answer/sentence.ts";
 import type { KeepStore } from "../keep/index.ts";
 import type { Answered } from "./answers.ts";
 import { useEditing, useLitWords } from "./editing.tsx";
+import { later } from "./later.tsx";
 import { Sentence } from "./Sentence.tsx";
 import { Swatch } from "./Swatch.tsx";
 import { Said } from "./said.tsx";
 import { useSwatches } from "./useSwatches.ts";
 import { view } from "./view.ts";
+
+const FabricEditor = later(() => import("./fabric/FabricEditor.tsx").then((m) => m.FabricEditor));
 
 interface FabricsProps {
   readonly now: Answered;
@@ -24,6 +28,8 @@ export function Fabrics({ now, shown, keep }: FabricsProps) {
   const parts = useMemo(() => fabricSentenceOf(now.brief), [now.brief]);
   const { opening, onStep } = useEditing(now, keep);
   const lit = useLitWords(shown);
+  const [open, setOpen] = useState<string | null>(null);
+  const chosen = now.brief.fabrics.find((f) => f.id === open);
   return (
     <>
       <ul className="fabrics">
@@ -37,7 +43,15 @@ export function Fabrics({ now, shown, keep }: FabricsProps) {
             >
               <Swatch swatch={swatches[f.id]} swatches={swatches} />
               <p>
-                <b>{swatches[f.id]?.letter}</b> {f.name}
+                <b>{swatches[f.id]?.letter}</b>{" "}
+                <button
+                  type="button"
+                  className="touch tall"
+                  aria-expanded={open === f.id}
+                  onClick={() => setOpen(open === f.id ? null : f.id)}
+                >
+                  {f.name}
+                </button>
                 {buy !== "none" && (
                   <>
                     , <Said text={buy} />
@@ -48,7 +62,27 @@ export function Fabrics({ now, shown, keep }: FabricsProps) {
             </li>
           );
         })}
+        <li className="more">
+          <p>
+            <button
+              type="button"
+              className="touch tall"
+              onClick={() => keep.act.edit("a fabric more", addFabric)}
+            >
+              A fabric more
+            </button>
+          </p>
+        </li>
       </ul>
+      {chosen && (
+        <FabricEditor
+          key={chosen.id}
+          fabric={chosen}
+          now={now}
+          keep={keep}
+          onClose={() => setOpen(null)}
+        />
+      )}
       <Sentence
         parts={parts}
         brief={now.brief}
