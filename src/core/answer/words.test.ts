@@ -2,7 +2,13 @@ import { describe, expect, it } from "vitest";
 import { type Brief, readDocument } from "../brief/index.ts";
 import { smallBrief } from "../brief/sample.ts";
 import { choicesFor, stepped, typed, wordOfRole, wordsOf } from "./choices.ts";
-import { detailSentencesOf, fabricSentenceOf, sentenceOf, sentenceText } from "./sentence.ts";
+import {
+  detailSentencesOf,
+  fabricSentenceOf,
+  oneFabricSentence,
+  sentenceOf,
+  sentenceText,
+} from "./sentence.ts";
 import { shownLength } from "./words.ts";
 
 const wedge = (change: object = {}) => ({
@@ -16,7 +22,12 @@ const wedge = (change: object = {}) => ({
 
 /** All sentences as one text. */
 const allText = (b: Brief): string =>
-  [sentenceOf(b), fabricSentenceOf(b), ...detailSentencesOf(b).map((d) => d.parts)]
+  [
+    sentenceOf(b),
+    fabricSentenceOf(b),
+    ...detailSentencesOf(b).map((d) => d.parts),
+    ...b.fabrics.map((f) => oneFabricSentence(b, f.id)),
+  ]
     .map((parts) => parts.map((p) => p.text).join(""))
     .join(" ");
 

@@ -102,6 +102,12 @@ const roleOrId = z
   .regex(/^[a-z0-9][a-z0-9/~-]{0,119}$/, "a role, or the id of a patch or piece")
   .refine(isFree, TAKEN);
 
+/** A part of one's own block: by the letters of its corners, or its id. */
+const lettersOrId = z
+  .string()
+  .regex(/^[A-Za-z0-9][A-Za-z0-9/~-]{0,119}$/, "the letters of a part's corners, or its id")
+  .refine(isFree, TAKEN);
+
 /** Fabric by role ("wedge", "wedge-even", "kite", "corner", "background" ...), then by patch id. */
 const fabricByRole = z.record(roleOrId, slug);
 
@@ -168,7 +174,7 @@ export const ownBlock = z
       z.object({ hexagon: lengthText }).strict(),
     ]),
     seams: z.array(z.string().min(1).max(120)).max(200),
-    roles: z.record(roleOrId, z.string().max(40).refine(isFree, TAKEN)).optional(),
+    roles: z.record(lettersOrId, z.string().max(40).refine(isFree, TAKEN)).optional(),
   })
   .strict();
 
