@@ -6,6 +6,7 @@ export * from "./money.ts";
 export * from "./most.ts";
 export * from "./ripple/index.ts";
 export { type KitRules, rulesOf, USUAL_MINUTES, USUAL_WEIGHT } from "./rules.ts";
+export * from "./runs.ts";
 export * from "./shelf.ts";
 export * from "./ticks.ts";
 export type * from "./types.ts";

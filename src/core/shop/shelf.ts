@@ -1,10 +1,8 @@
 import { readStock, type StockList } from "../fabric/index.ts";
 import type { Unit } from "../measure/index.ts";
 import { csvText } from "../table/index.ts";
-import { typedLength } from "./kits.ts";
 import { sayMoney } from "./money.ts";
-import { lengthOfTicks, ticksDown, ticksText } from "./ticks.ts";
-import type { Bolt, KitPlan, Shelf } from "./types.ts";
+import type { Bolt, Shelf } from "./types.ts";
 
 export const emptyShelf = (unit: Unit): Shelf => ({
   format: "eighthwise-shelf",
@@ -59,26 +57,3 @@ export const shelfCsv = (shelf: Shelf): string =>
       b.note ?? "",
     ]),
   ]);
-
-/** The shelf once the run is cut: each bolt shorter by what it gave; a bolt used up is gone. */
-export function afterRun(shelf: Shelf, plan: KitPlan): Shelf {
-  const bolts = shelf.bolts.map((b): Bolt => {
-    const run = plan.runs.find((r) => r.boltId === b.id);
-    if (!run) return b;
-    const had = ticksDown(typedLength(b.length, shelf, plan.unit), plan.unit);
-    const left = had - run.used;
-    return { ...b, length: `${ticksText(left, plan.unit)} ${plan.unit}` };
-  });
-  return { ...shelf, bolts: bolts.filter((b) => lengthLeft(b, shelf) > 0) };
-}
-
-const lengthLeft = (b: Bolt, shelf: Shelf): number => typedLength(b.length, shelf, shelf.unit);
-
-/** All that lies on the shelf, in its unit. */
-export const lengthOnShelf = (shelf: Shelf): number =>
-  shelf.bolts.reduce(
-    (t, b) =>
-      t +
-      lengthOfTicks(ticksDown(typedLength(b.length, shelf, shelf.unit), shelf.unit), shelf.unit),
-    0,
-  );

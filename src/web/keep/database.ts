@@ -1,5 +1,6 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from "idb";
 import type { Packed } from "./pack.ts";
+import type { ShopRow } from "./shop.ts";
 import type { NotSaved } from "./types.ts";
 
 /** One design as it stands. Its way here lies in `steps`, its long texts in `pictures`. */
@@ -58,10 +59,12 @@ export interface Tables extends DBSchema {
   versions: { key: [string, number]; value: VersionRow };
   pictures: { key: [string, number]; value: PictureRow };
   files: { key: string; value: FileRow };
+  /** The shop's one book, which belongs to no design. */
+  shop: { key: string; value: ShopRow };
 }
 
 export type Database = IDBPDatabase<Tables>;
-type StoreName = "designs" | "steps" | "versions" | "pictures" | "files";
+type StoreName = "designs" | "steps" | "versions" | "pictures" | "files" | "shop";
 type Upgrade = IDBPTransaction<Tables, StoreName[], "versionchange">;
 
 /**
@@ -74,6 +77,9 @@ export const UPGRADES: readonly ((db: Database, tx: Upgrade) => void)[] = [
     for (const name of ["steps", "versions", "pictures"] as const)
       db.createObjectStore(name, { keyPath: ["design", "n"] });
     db.createObjectStore("files", { keyPath: "design" });
+  },
+  (db) => {
+    db.createObjectStore("shop", { keyPath: "id" });
   },
 ];
 

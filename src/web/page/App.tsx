@@ -10,6 +10,7 @@ import { Page } from "./Page.tsx";
 import { useView, view } from "./view.ts";
 
 const Designs = later(() => import("./Designs.tsx").then((m) => m.Designs));
+const Shop = later(() => import("./shop/Shop.tsx").then((m) => m.Shop));
 
 const onHash = (tell: () => void): (() => void) => {
   addEventListener("hashchange", tell);
@@ -56,7 +57,7 @@ export function App({ keep, fresh }: { keep: KeepStore; fresh: () => Brief }) {
   return (
     <KeepContext value={keep}>
       <Boundary what="the page" retryWhen={hash}>
-        {hash === "#designs" ? <Designs fresh={fresh} /> : <Page />}
+        {hash === "#designs" ? <Designs fresh={fresh} /> : hash === "#shop" ? <Shop /> : <Page />}
       </Boundary>
       <Saying />
     </KeepContext>

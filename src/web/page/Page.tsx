@@ -9,12 +9,18 @@ import { Fabrics } from "./Fabrics.tsx";
 import { Advice, Blocks } from "./Findings.tsx";
 import { Foot } from "./Foot.tsx";
 import { useKeepStore } from "./KeepContext.ts";
+import { later } from "./later.tsx";
 import { Notes } from "./Notes.tsx";
 import { Notices } from "./Notices.tsx";
 import { Questions } from "./Questions.tsx";
 import { QuiltView } from "./quilt/QuiltView.tsx";
 import { Sentence } from "./Sentence.tsx";
 import { Status } from "./Status.tsx";
+
+const RippleNote = later(() => import("./shop/RippleNote.tsx").then((m) => m.RippleNote));
+/** Something was printed, cut or handed out of it. */
+const hasLeft = (b: Answered["brief"]): boolean =>
+  (b.record ?? []).some((e) => typeof e === "object" && e !== null && "of" in e && "facts" in e);
 
 /** The worked page: one sentence that is the job, and under it everything that follows. */
 export function Page() {
@@ -39,6 +45,11 @@ export function Page() {
       </Boundary>
       <Status now={now} shown={shown} keep={keep} busy={busy} />
       {!stale && !failed && <Notices keep={keep} failed={null} />}
+      {hasLeft(now.brief) && (
+        <Boundary what="what is out" retryWhen={now.answer}>
+          <RippleNote now={now} />
+        </Boundary>
+      )}
       <Blocks shown={shown} keep={keep} />
       {shown.answer.quilt && shown.answer.blocks.length > 0 && (
         <Boundary what="the picture of the quilt" retryWhen={shown.answer}>
@@ -68,6 +79,9 @@ function Head({ now }: { now: Answered }) {
       <p>
         <a className="touch tall" href="#designs">
           All designs
+        </a>{" "}
+        <a className="touch tall" href="#shop">
+          Kits and class
         </a>
       </p>
       <p className="soft state">{stateText(now.answer)}</p>

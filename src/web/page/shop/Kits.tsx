@@ -1,0 +1,238 @@
+import { useCallback, useState } from "react";
+import { fabricLetters } from "../../../core/answer/fabrics.ts";
+import { say } from "../../../core/findings/say.ts";
+import { stepOf } from "../../../core/measure/index.ts";
+import {
+  beginRun,
+  LABEL_SHEETS,
+  rulesOf,
+  sayBag,
+  sayCosts,
+  sayCut,
+  sayPlan,
+  sayWay,
+  sayWeight,
+  type Way,
+  weighBag,
+} from "../../../core/shop/index.ts";
+import type { KeepStore } from "../../keep/index.ts";
+import type { Answered } from "../answers.ts";
+import { Said } from "../said.tsx";
+import { sayAloud } from "../view.ts";
+import { shopWorker, useAsked } from "./asking.ts";
+import { decide, KitDecisions } from "./KitDecisions.tsx";
+import { Act, Field, Papers, Part, Pick } from "./parts.tsx";
+import type { KitAnswer } from "./services.ts";
+import { shopStore, useShop } from "./store.ts";
+
+/** How many kits, what limits them, what would give more, what one costs and weighs. */
+export function KitsPart({ now, keep }: { now: Answered; keep: KeepStore }) {
+  const { brief, answer } = now;
+  const shelf = useShop((s) => s.book.shelf);
+  const asked = useAsked(
+    useCallback(() => shopWorker.ask("kits", "kits", brief, answer, shelf), [brief, answer, shelf]),
+  );
+  const letters = fabricLetters(brief);
+  const fabrics = brief.fabrics
+    .filter((f) => f.kind !== "strip-set" && answer.layouts.some((l) => l.fabricId === f.id))
+    .map((f) => ({ fabricId: f.id, name: f.name, letter: letters[f.id] ?? "" }));
+  return (
+    <Part heading="How many kits do they give?" trade={`kits of ${brief.title}`}>
+      <KitDecisions brief={brief} keep={keep} shelf={shelf} fabrics={fabrics} />
+      <p className="soft small" role="status">
+        {asked.busy && "Counting. "}
+        {asked.failed && `The kits could not be counted: ${asked.failed}.`}
+      </p>
+      {asked.value && <Found found={asked.value} now={now} keep={keep} />}
+    </Part>
+  );
+}
+
+interface FoundProps {
+  readonly found: KitAnswer;
+  readonly now: Answered;
+  readonly keep: KeepStore;
+}
+
+function Found({ found, now, keep }: FoundProps) {
+  const { plan, costs } = found;
+  const { brief } = now;
+  const shelf = useShop((s) => s.book.shelf);
+  const [labels, setLabels] = useState(0);
+  const rules = rulesOf(brief);
+  const [head, ...limits] = sayPlan(plan, brief);
+  const step = stepOf(brief.step, brief.unit);
+  const nameOf = (w: Way): string =>
+    "fabricId" in w ? (plan.fabrics.find((f) => f.fabricId === w.fabricId)?.name ?? "") : "";
+  return (
+    <>
+      <p className="line" aria-live="polite">
+        <b>
+          <Said text={head} />
+        </b>{" "}
+        {limits.map((t) => (
+          <span key={t}>
+            <Said text={t} />{" "}
+          </span>
+        ))}
+      </p>
+      <ul className="told">
+        {plan.findings.map((f) => (
+          <li key={`${f.code} ${f.place}`}>
+            <Said text={say(f, { step })} />
+          </li>
+        ))}
+      </ul>
+      {plan.ways.length > 0 && (
+        <>
+          <h3>What would give more</h3>
+          <ul className="shop-ways">
+            {plan.ways.map((w) => (
+              <li key={JSON.stringify(w)}>
+                <Said text={sayWay(w, plan, shelf)} />{" "}
+                <Act
+                  label={`Take it: ${sayWay(w, plan, shelf)}`}
+                  onClick={() => take(keep, brief.shop?.from, w, nameOf(w))}
+                >
+                  Take it
+                </Act>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      <div className="scroll">
+        <table className="figures">
+          <caption className="said">What one kit holds</caption>
+          <thead>
+            <tr>
+              <th scope="col">in each kit</th>
+              <th scope="col">cut</th>
+              <th scope="col" className="number">
+                kits it gives
+              </th>
+              <th scope="col">for</th>
+            </tr>
+          </thead>
+          <tbody>
+            {plan.fabrics.map((f) => {
+              const cut = f.bolts[0]?.cut ?? f.cut;
+              return (
+                <tr key={f.fabricId}>
+                  <th scope="row">
+                    <b>{f.letter}</b> {f.name}
+                  </th>
+                  <td>{cut && <Said text={sayCut(cut, brief)} />}</td>
+                  <td className="number">{f.most}</td>
+                  <td>{f.uses}</td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </div>
+      {plan.kits > 0 && (
+        <>
+          <h3>What one costs</h3>
+          {costs && (
+            <ul className="told">
+              {sayCosts(costs, rules, brief).map((t) => (
+                <li key={t}>
+                  <Said text={t} />
+                </li>
+              ))}
+            </ul>
+          )}
+          <h3>Is every bag whole?</h3>
+          <p>
+            <Said text={sayWeight(found.weight, rules)} />
+          </p>
+          <Weigh found={found} />
+          <p className="acts">
+            <Act
+              onClick={() => {
+                const run = beginRun(plan, brief, crypto.randomUUID(), new Date().toISOString());
+                void shopStore().edit(`the run of ${plan.kits} kits`, (book) => {
+                  book.runs = [...book.runs, run];
+                });
+                sayAloud(`A run of ${plan.kits} kits is begun; its cuts stand below.`);
+              }}
+            >
+              Begin the run of {plan.kits}
+            </Act>
+          </p>
+          <p>
+            Labels on sheets of{" "}
+            <Pick
+              label="Label sheet, by its dimensions"
+              value={String(labels)}
+              options={LABEL_SHEETS.map((s, i): [string, string] => [String(i), s.name])}
+              onPick={(v) => setLabels(Number(v))}
+            />
+          </p>
+          <Papers
+            shown={now}
+            papers={[
+              { words: "Run sheet", name: "run-sheet", paper: { what: "run", shelf } },
+              {
+                words: "Labels",
+                name: "labels",
+                paper: { what: "labels", shelf, sheet: labels, first: 1 },
+              },
+              { words: "Costs", name: "costs", paper: { what: "costs", shelf } },
+            ]}
+          />
+        </>
+      )}
+    </>
+  );
+}
+
+/** Makes a way out the decision. */
+function take(
+  keep: KeepStore,
+  from: Readonly<Record<string, readonly string[]>> | undefined,
+  way: Way,
+  /** The fabric's own bolt, where no other is named for it. */
+  fabric: string,
+): void {
+  if (way.kind === "trimmed") {
+    decide(keep, "kits cut to length and margin", { basis: "trimmed" });
+    return;
+  }
+  if (way.kind === "no-wrong-strip") {
+    decide(keep, "no room for a wrong strip", { wrongStrip: false });
+    return;
+  }
+  const { bolts } = shopStore().state.getState().book.shelf;
+  const name = bolts.find((b) => b.id === way.boltId)?.name ?? way.boltId;
+  const all = Object.fromEntries(Object.entries(from ?? {}).map(([k, v]) => [k, [...v]]));
+  const own = way.kind === "as-well" ? (all[way.fabricId] ?? [fabric]) : [];
+  decide(keep, `${name} for the kits`, {
+    from: { ...all, [way.fabricId]: [...new Set([...own, name])] },
+  });
+}
+
+const grams = (text: string): string | undefined =>
+  text === "" || Number(text.replace(",", ".")) > 0 ? undefined : "grams, such as 420";
+
+/** Two weights in, and whether the bag is like the first. */
+function Weigh({ found }: { found: KitAnswer }) {
+  const [first, setFirst] = useState("");
+  const [bag, setBag] = useState("");
+  const [a, b] = [Number(first.replace(",", ".")), Number(bag.replace(",", "."))];
+  return (
+    <p>
+      The first bag weighs{" "}
+      <Field
+        label="Weight of the first bag, in grams"
+        value={first}
+        problem={grams}
+        onTake={setFirst}
+      />{" "}
+      g, this one{" "}
+      <Field label="Weight of this bag, in grams" value={bag} problem={grams} onTake={setBag} /> g
+      <span role="status">{a > 0 && b > 0 && `: ${sayBag(weighBag(found.weight, a, b))}`}</span>.
+    </p>
+  );
+}
