@@ -4,6 +4,7 @@ import {
   sayFrom,
   sayGap,
   sayHands,
+  sayNarrower,
   saySaving,
   sayStep,
   sayWaste,
@@ -25,6 +26,7 @@ export function cuttingLines(
     return [
       `Cutting ${nameOfFabric(brief, c.fabricId)}`,
       wrap(near.filter((x) => x !== "").join("; "), "  "),
+      ...[sayNarrower(c, answer, step)].filter((x) => x !== "").map((x) => wrap(x, "  ")),
       ...c.orders.flatMap((order) => [
         `  ${sayFrom(order, c, step)}, ${order.cuts} cuts`,
         ...order.steps.map(

@@ -77,6 +77,7 @@ export function answerBrief(brief: Brief, planning: FabricPlanOptions = {}): Ans
         demands,
         pieces: cut.pieces,
         recipes: recipes.recipes,
+        narrower: planned.narrower,
       }),
     [],
   );
@@ -174,6 +175,7 @@ const NO_LAYOUTS: ReturnType<typeof layoutsOf> = {
   yardages: [],
   plans: [],
   demands: [],
+  narrower: [],
   findings: [],
 };
 const NO_SEWING: Sewing = { units: [], findings: [] };

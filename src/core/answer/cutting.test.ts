@@ -4,7 +4,8 @@ import skylark from "../../../examples/skylark-bed.json";
 import { readDocument } from "../brief/index.ts";
 import { type Brief, smallBrief } from "../brief/sample.ts";
 import { type FabricLayout, planKnown } from "../layout/index.ts";
-import { answerBrief } from "./index.ts";
+import { stepOf } from "../measure/index.ts";
+import { answerBrief, inHandLayouts, sayNarrower } from "./index.ts";
 
 const sand = { kind: "plain", id: "sand", name: "Sand", usable: "40", narrower: "38" };
 const red = (change: object) => ({
@@ -179,3 +180,46 @@ test("a solver finds a plan no longer, and a known plan is taken up without it",
   const fresh = answerBrief(other, { bolt: planKnown(best.layouts) });
   expect(fresh.layouts).toEqual(answerBrief(other).layouts);
 }, 20_000);
+
+describe("the next narrower width", () => {
+  const step = stepOf("1/8", "in");
+
+  test("says what each piece loses a strip, and how much more length that takes", () => {
+    const { narrower } = plain.cutting.find((c) => c.fabricId === "red")!;
+    expect(narrower).toMatchObject({ fabricId: "red", width: 38 });
+    const at = (width: number) =>
+      plain.yardages.find((y) => y.fabricId === "red" && y.width === width)!;
+    expect(narrower!.more).toBeCloseTo(at(38).inPieces - at(40).inPieces, 9);
+    const words = sayNarrower(plain.cutting[0], plain, step);
+    expect(words).toMatch(/^At 38 in usable: /);
+    for (const d of narrower!.demands) {
+      expect(d.atNarrow).toBeLessThan(d.atWide);
+      expect(words).toContain(`${d.atNarrow} a strip, not ${d.atWide}`);
+    }
+  });
+
+  test("is not spoken of where none is given", () => {
+    const a = answerBrief(withRed({ narrower: undefined }));
+    expect(sayNarrower(a.cutting[0], a, step)).toBe("");
+  });
+});
+
+describe("layouts of pieces in hand", () => {
+  test("together hold what the bolt does not, each within its own piece", () => {
+    const a = answerBrief(withRed({ inHand: [{ width: "18", length: "21", count: 3 }] }));
+    const [cut] = a.cutting;
+    const layouts = inHandLayouts(cut, a.layouts[0]);
+    const copies = (strips: FabricLayout["strips"]) =>
+      strips.flatMap((s) => s.runs.map((r) => s.times * s.layers * r.copies));
+    const sum = (xs: number[]) => xs.reduce((t, x) => t + x, 0);
+    const own = a.demands.filter((d) => d.fabricId === "red");
+    expect(
+      sum(copies(a.layouts[0].strips)) +
+        sum(layouts.map((l) => l.times * sum(copies(l.layout.strips)))),
+    ).toBe(sum(own.map((d) => d.count)));
+    for (const l of layouts) {
+      expect(l.layout.length).toBeLessThanOrEqual(l.room + 1e-9);
+      expect([l.layout.width, l.room].sort((x, y) => x - y)).toEqual([18, 21]);
+    }
+  });
+});

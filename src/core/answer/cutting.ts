@@ -15,8 +15,10 @@ import {
   type WasteWedge,
   waysUp,
 } from "../layout/index.ts";
+import type { Length } from "../measure/index.ts";
 import type { Piece } from "../piece/index.ts";
 import type { Recipe } from "../recipe/index.ts";
+import type { Narrower } from "./layouts.ts";
 import { isOffcut } from "./offcuts.ts";
 
 /** Most layers a rotary cutter is trusted with: common practice, no source. */
@@ -58,6 +60,8 @@ export interface FabricCutting {
   /** True wedges that fall off, and the needs they would serve. The plan does not count on them. */
   readonly waste: readonly WasteWedge[];
   readonly offers: readonly WasteOffer[];
+  /** What the next narrower width changes, where one is given and every piece still fits on it. */
+  readonly narrower?: Narrower;
 }
 
 export interface CuttingInput {
@@ -67,6 +71,7 @@ export interface CuttingInput {
   readonly demands: readonly Demand[];
   readonly pieces: readonly Piece[];
   readonly recipes: readonly Recipe[];
+  readonly narrower: readonly Narrower[];
 }
 
 /** Cutting order, hands, ways and usable waste of every fabric, read from its finished plan. */
@@ -77,6 +82,7 @@ export function cuttingOf(input: CuttingInput): FabricCutting[] {
     const cut = plan.pieces && plan.pieces.sheets.length > 0 ? plan.pieces : undefined;
     const waste = wasteOf(layout, input);
     const own = input.demands.filter((d) => d.fabricId === layout.fabricId);
+    const narrower = input.narrower.find((n) => n.fabricId === layout.fabricId);
     return {
       fabricId: layout.fabricId,
       ...(set && { sets: layout.strips.reduce((n, s) => n + s.times, 0) }),
@@ -96,6 +102,7 @@ export function cuttingOf(input: CuttingInput): FabricCutting[] {
         waste,
         own.filter((d) => !d.up),
       ).offers,
+      ...(narrower && { narrower }),
     };
   });
 }
@@ -117,6 +124,28 @@ const onPieces = (
       const strips = s.strips.map((strip) => ({ ...strip, times: strip.times * s.times }));
       return { from: s.sheetId, layout: { ...layout, width: s.width, strips } };
     });
+
+/** Pieces in hand of one size that are cut alike: how many, and the layout of one of them. */
+export interface InHandLayout {
+  readonly sheet: Sheet;
+  readonly times: number;
+  /** The strips run along the piece's length, not across its width. */
+  readonly turned: boolean;
+  /** Room for strips one after another. */
+  readonly room: Length;
+  readonly layout: FabricLayout;
+}
+
+/** What is cut from the maker's own pieces, in the order they are cut. */
+export function inHandLayouts(cutting: FabricCutting, bolt: FabricLayout): InHandLayout[] {
+  return (cutting.pieces?.sheets ?? []).flatMap((s): InHandLayout[] => {
+    const sheet = cutting.sheets?.find((x) => x.id === s.sheetId);
+    if (!sheet || isOffcut(s.sheetId)) return [];
+    const length = s.strips.reduce((t, x) => t + x.times * x.height, 0);
+    const layout = { ...bolt, width: s.width, strips: s.strips, length, leftovers: s.leftovers };
+    return [{ sheet, times: s.times, turned: s.turned, room: s.length, layout }];
+  });
+}
 
 const inHand = (sheetId: string): boolean => !isOffcut(sheetId);
 

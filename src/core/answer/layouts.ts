@@ -8,6 +8,8 @@ import {
   type FabricToPlan,
   planHandbook,
   planQuilt,
+  type WidthChanges,
+  whatNarrowerChanges,
   type Yardage,
   yardageOf,
 } from "../layout/index.ts";
@@ -16,6 +18,12 @@ import { isOffcut, withOffcuts } from "./offcuts.ts";
 import type { Measures } from "./stages.ts";
 import { feedsItself, stockOf } from "./stock.ts";
 
+/** What a fabric's next narrower width changes, where its pieces still fit on it. */
+export interface Narrower extends WidthChanges {
+  readonly fabricId: string;
+  readonly width: Length;
+}
+
 export interface Layouts {
   /** As the planner got them: what the brief asks of each fabric, and strips for strip sets. */
   readonly demands: readonly Demand[];
@@ -23,6 +31,7 @@ export interface Layouts {
   /** What each fabric's bolt must give, in one drawing. */
   readonly layouts: readonly FabricLayout[];
   readonly yardages: readonly Yardage[];
+  readonly narrower: readonly Narrower[];
   readonly findings: readonly Finding[];
 }
 
@@ -54,6 +63,7 @@ export function layoutsOf(
       ...yardagesOf(brief, m, stated),
       ...(narrower ? yardagesOf(brief, m, narrower) : []),
     ]),
+    narrower: narrower ? narrowerOf(stated, narrower) : [],
     findings: [
       ...rings.map(
         (f): Finding => ({ code: "strip-set-in-itself", severity: "blocks", place: f.id }),
@@ -68,6 +78,7 @@ interface PlannedAt {
   readonly demands: readonly Demand[];
   readonly plans: readonly FabricPlan[];
   readonly layouts: readonly FabricLayout[];
+  readonly folds: readonly (0 | 1)[];
   readonly findings: readonly Finding[];
 }
 
@@ -89,8 +100,23 @@ function planAt(
     demands: [...asked, ...fed],
     plans,
     layouts: plans.map((p) => oneDrawing(p, foldsOf(p.fabricId))),
+    folds: plans.map((p) => foldsOf(p.fabricId)),
     findings: planned.findings,
   };
+}
+
+function narrowerOf(stated: PlannedAt, narrow: PlannedAt): Narrower[] {
+  return stated.layouts.flatMap((layout, i): Narrower[] => {
+    const other = narrow.layouts.findIndex((l) => l.fabricId === layout.fabricId);
+    if (other < 0 || narrow.layouts[other].width >= layout.width) return [];
+    if (layout.unplaced.length + narrow.layouts[other].unplaced.length > 0) return [];
+    const at = (p: PlannedAt, n: number) => ({
+      stock: { fabricId: layout.fabricId, width: p.layouts[n].width, folds: p.folds[n] },
+      layout: p.layouts[n],
+    });
+    const changes = whatNarrowerChanges(stated.plans[i].demands, at(stated, i), at(narrow, other));
+    return [{ fabricId: layout.fabricId, width: narrow.layouts[other].width, ...changes }];
+  });
 }
 
 /** The planner takes sets first; the answer keeps the brief's order. */

@@ -91,3 +91,18 @@ export function sayWaste(cutting: FabricCutting, a: Answer, step: Step): string[
       return [`${w.count} wedges fall off, ${size}`, ...serves].join("; ");
     });
 }
+
+/** "At 38 in: 1 3/4 in more; A1 9 a strip, not 10". What the next narrower width changes. */
+export function sayNarrower(cutting: FabricCutting, a: Answer, step: Step): string {
+  const n = cutting.narrower;
+  if (!n) return "";
+  const more =
+    Math.abs(n.more) < 1e-9
+      ? "as much in strips"
+      : `${printWithUnit(Math.abs(n.more), step)} ${n.more > 0 ? "more" : "less"} in strips`;
+  const fewer = n.demands.map((d) => {
+    const ids = a.demands.find((x) => x.id === d.demandId)?.pieceIds ?? [];
+    return `${lettersOf(ids, a) || d.demandId} ${d.atNarrow} a strip, not ${d.atWide}`;
+  });
+  return [`At ${printWithUnit(n.width, step)} usable: ${more}`, ...fewer].join("; ");
+}

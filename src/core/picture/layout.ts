@@ -15,6 +15,8 @@ export interface LayoutPictureOptions extends Copies {
   readonly recipes: readonly Recipe[];
   /** With it, what is cut to straighten and the named margins are drawn too. */
   readonly yardage?: Yardage;
+  /** A piece in hand: its whole length, which no bound stands over. */
+  readonly room?: Length;
   readonly say?: Say;
   readonly small?: Length;
   /** Cut folded: the fold is drawn even where no strip is cut double. */
@@ -48,7 +50,8 @@ export function layoutPicture(layout: FabricLayout, options: LayoutPictureOption
   const last = rows[rows.length - 1];
   const end = last ? last.drawn + last.strip.height : straighten;
   const trueEnd = layout.length + straighten;
-  const bottom = options.yardage ? end + Math.max(0, options.yardage.buy - trueEnd) : end;
+  const over = (options.yardage?.buy ?? options.room ?? trueEnd) - trueEnd;
+  const bottom = end + Math.max(0, over);
   const marks: Mark[] = [
     { kind: "shape", polygon: rectangle(0, -bottom, width, bottom), fill: { kind: "lost" } },
   ];
@@ -241,14 +244,15 @@ function totals(
     tick(-s.straighten, `${say(s.straighten)} to straighten`);
   }
   const bound = s.straighten + layout.lowerBound;
-  const proved = layout.length - layout.lowerBound < 1e-6;
+  const bounded = options.room === undefined;
+  const proved = bounded && layout.length - layout.lowerBound < 1e-6;
   rows.forEach((row, i) => {
     const y = -(row.drawn + row.strip.height);
     const total = row.truly + row.strip.height * row.stands;
     const isLast = i === rows.length - 1;
     tick(y, isLast && proved ? `${say(total)} proved least` : say(total), isLast && proved);
   });
-  if (rows.length > 0) {
+  if (rows.length > 0 && bounded) {
     const y = proved ? -s.end : -drawnAt(rows, bound);
     marks.push({
       kind: "line",
@@ -257,6 +261,8 @@ function totals(
     });
     if (!proved) tick(y, `${say(bound)}: no plan ends above`, true);
   }
+  if (options.room !== undefined && s.bottom - s.end > 0.4 * small)
+    tick(-s.bottom, `${say(options.room)}, its end`);
   if (yardage && s.bottom - s.end > 0.4 * small) {
     const parts = [
       yardage.wrongStrip > 0 ? `room for one wrong strip, ${say(yardage.wrongStrip)}` : "",

@@ -11,6 +11,7 @@ import { useSwatches } from "../useSwatches.ts";
 import { useMedia } from "../useTheme.ts";
 import { sayAloud, useView, view } from "../view.ts";
 import { Cuts } from "./Cuts.tsx";
+import { InHand } from "./InHand.tsx";
 import { Least } from "./Least.tsx";
 import { Lights } from "./Lights.tsx";
 import { Scroll } from "./Scroll.tsx";
@@ -25,6 +26,7 @@ export function EnoughBody({ shown }: BodyProps) {
   if (!first) return null;
   return (
     <>
+      <InHand shown={shown} fabricId={first.id} />
       <Layout shown={shown} fabricId={first.id} />
       <Least shown={shown} fabricId={first.id} />
       <Scroll what="What to buy, as a table">

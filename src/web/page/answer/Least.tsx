@@ -1,4 +1,4 @@
-import { sayGap, saySaving } from "../../../core/answer/plan-words.ts";
+import { sayGap, sayNarrower, saySaving } from "../../../core/answer/plan-words.ts";
 import { stepOf } from "../../../core/measure/index.ts";
 import { allProved, lookFurther, stopLooking, usePlanning } from "../planning.ts";
 import type { BodyProps } from "../Questions.tsx";
@@ -12,6 +12,8 @@ export function Least({ shown, fabricId }: { shown: BodyProps["shown"]; fabricId
   if (!layout) return null;
   const step = stepOf(brief.step, brief.unit);
   const words = [sayGap(layout, step), saySaving(layout, step)].filter((x) => x !== "").join("; ");
+  const cutting = answer.cutting.find((c) => c.fabricId === fabricId);
+  const narrower = cutting ? sayNarrower(cutting, answer, step) : "";
   const looking = state === "looking";
   return (
     <p className="least">
@@ -27,6 +29,12 @@ export function Least({ shown, fabricId }: { shown: BodyProps["shown"]; fabricId
         <button type="button" className="touch" onClick={() => lookFurther(brief)}>
           Look for a shorter plan
         </button>
+      )}
+      {narrower && (
+        <>
+          <br />
+          <Said text={`${narrower}.`} />
+        </>
       )}
     </p>
   );
