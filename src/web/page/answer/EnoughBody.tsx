@@ -125,7 +125,7 @@ function Layout({ shown, fabricId }: { shown: BodyProps["shown"]; fabricId: stri
     },
     [brief, answer, layout, fabricId, folds, leftHanded],
   );
-  if (!layout) return null;
+  if (!layout || layout.strips.length === 0) return null;
   const light = (id: string | null): void => {
     const demand = answer.demands.find((d) => d.id === id);
     view.setState({ lines: demand ? demand.pieceIds : id ? [id] : [] });
