@@ -109,8 +109,13 @@ export async function killInMidEdit(
     const living = await live(profile, site.bare);
     const { count, steps, whole } = await living.page.evaluate(() => layers.counted());
     // More than was heard of may be stored: the last words before the kill are lost on the way.
-    if (count < kept || !whole)
-      lost.push(`round ${round}: kept ${kept}, found ${count} of ${steps} steps`);
+    if (count < kept || !whole) {
+      const designs = await living.page.evaluate(() => layers.keep.state.getState().designs);
+      const there = designs.map((d) => `${d.id} (${d.revision}${d.unreadable ?? ""})`).join(", ");
+      lost.push(
+        `round ${round}: kept ${kept}, found ${count} of ${steps} steps; designs: ${there}`,
+      );
+    }
     if (made > kept) inFlight++;
     made = kept = count;
     return living;

@@ -6,6 +6,7 @@ import { readStock } from "../../src/core/fabric/index.ts";
 import { planFirst } from "../../src/core/layout/index.ts";
 import { csvText } from "../../src/core/table/index.ts";
 import { drawn, type Kind, runCase } from "./cases.ts";
+import { broken } from "./laws.ts";
 
 const again = (seed: number, kind: Kind, number: number) =>
   runCase({ seed, bases: 12, kind }, number);
@@ -115,6 +116,52 @@ test("seed 100, 36171: a fabric narrower than a join takes is said to be too nar
   const plan = planFirst([long], { fabricId: "reef", width: 1 / 3, folds: 0 });
   expect(plan.unplaced).toEqual([{ demandId: "long", count: 4 }]);
   expect(plan.findings).toMatchObject([{ code: "piece-wider-than-fabric", place: "long" }]);
+});
+
+/** One design of the fuzz with its blocks made anew. */
+function answered(blocks: object[], change: object = {}) {
+  const { input } = drawn({ seed: 3, bases: 12, kind: "design" }, 1);
+  const quilt = { rows: 2, columns: 2, plan: [["star"]] };
+  const common = { unit: "in", seam: "1/4", step: "1/8", ruler: { point: "sharp" }, quilt };
+  const read = readBrief(
+    JSON.stringify({ ...JSON.parse(input as string), ...common, blocks, ...change }),
+  );
+  if (!read.ok) throw new Error(read.refusals[0].message);
+  return { brief: read.brief, answer: answerBrief(read.brief) };
+}
+
+test("long form, 72504: a square far too small for a background is never called proved", () => {
+  const fabric = { wedge: "reef", background: "foam" };
+  const star = { kind: "wedges", id: "star", strip: "4 1/2", setting: "deep", side: "12", fabric };
+  const { brief, answer } = answered([{ ...star, cut: { background: { size: "3" } } }]);
+  const backgrounds = answer.recipes.filter((r) => r.kind === "half-square-sliced");
+  expect(new Set(backgrounds.map((r) => r.verdict))).toEqual(new Set(["blocked"]));
+  expect(answer.findings[0]).toMatchObject({ code: "does-not-cover", severity: "blocks" });
+  expect(broken(brief, true, answer)).toEqual([]);
+});
+
+test("long form, 2745: a strip set narrower than its wedges leaves places where nothing shows", () => {
+  const fabric = { wedge: "set", trapezoid: "foam", background: "foam", corner: "foam" };
+  const star = { kind: "wedges", id: "star", strip: "3", setting: "sectors", side: "9", fabric };
+  const common = { usable: "40", color: "#223344" };
+  const set = {
+    ...common,
+    kind: "strip-set",
+    id: "set",
+    name: "Set",
+    strips: [{ fabric: "foam", cut: "1" }],
+  };
+  const plain = { ...common, kind: "plain", id: "foam", name: "Foam" };
+  const { brief, answer } = answered([star], { fabrics: [set, plain] });
+  expect(broken(brief, true, answer)).toEqual([]);
+});
+
+test("long form, 99997: a width thinner than a thread is refused", () => {
+  const own = { kind: "own", id: "star", fabric: { patch: "reef" }, seams: ["from A to C"] };
+  const thin = { ...own, outline: { width: "0.0002", height: "6" } };
+  expect(() => answered([thin])).toThrow(/absurdly small/);
+  const narrow = { ...own, outline: { width: "0.002", height: "6" } };
+  expect(answered([narrow]).answer.findings.length).toBeGreaterThan(0);
 });
 
 test("a formula behind spaces, a line break or in full-width signs is written as text", () => {

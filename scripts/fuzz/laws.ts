@@ -72,6 +72,8 @@ const LAWS: Readonly<Record<string, Law>> = {
     return recipes.flatMap((r) => {
       const least = leastAllowance(r.patch, r.polygon);
       const proved = least >= seam - CLOSE;
+      if (!(area(r.polygon) > 0) && r.verdict !== "blocked")
+        return [`${r.pieceId}: nothing is cut`];
       if (r.verdict === "proved" && !proved) return [`${r.pieceId}: ${least} of ${seam}`];
       if (r.verdict === "blocked" && proved && r.reach >= 0)
         return [`${r.pieceId}: blocked at ${least}`];

@@ -7,7 +7,7 @@ import {
   type Value,
   valueWord,
 } from "../fabric/index.ts";
-import { applyToPolygon, distance, edges, type Point } from "../geometry/index.ts";
+import { applyToPolygon, area, distance, edges, type Point } from "../geometry/index.ts";
 import { type Length, tolerances } from "../measure/index.ts";
 import { type NamedShape, nameShape, placements } from "../quilt/index.ts";
 import { looksOf } from "./looks.ts";
@@ -85,9 +85,11 @@ function windowOf(brief: Brief, answer: Meeting): { seen: Seen[]; corners: Point
   });
   const looks = looksOf(brief, answer);
   const blocks = new Map(answer.blocks.map((b) => [b.id, b]));
+  // A strip narrower than its wedge leaves patches where no fabric shows: they are left out.
   const lookOf = new Map(
     Object.values(looks)
       .flat()
+      .filter((l) => l.shown.some((s) => area(s.polygon) > 0))
       .map((l) => [l.patchId, { fabricId: l.fabricId, lightness: patchLab(l).l }]),
   );
   const seen: Seen[] = [];

@@ -125,6 +125,8 @@ const LENGTH_KEYS = new Set([
 ]);
 /** Larger than any quilt, in inches: a typing slip, or the wrong unit. */
 const ABSURD_INCHES = 4000;
+/** Thinner than the thread it would be sewn with. */
+const ABSURDLY_SMALL_INCHES = 1e-3;
 const ZERO_ALLOWED = new Set([
   "overhang",
   "spare",
@@ -163,7 +165,8 @@ export function lengthProblem(text: string, unit: Unit, zeroAllowed: boolean): s
   const inches = r.length.value.valueOf() / (r.length.unit === "in" ? 1 : 25.4);
   if (inches === 0 && !zeroAllowed) return `"${text}" must be more than zero`;
   if (inches > ABSURD_INCHES) return `"${text}" is absurdly large; is the unit right?`;
-  if (inches !== 0 && inches < 1e-4) return `"${text}" is absurdly small; is the unit right?`;
+  if (inches !== 0 && inches < ABSURDLY_SMALL_INCHES)
+    return `"${text}" is absurdly small; is the unit right?`;
   return undefined;
 }
 

@@ -63,6 +63,7 @@ const FACING = 1e-9;
  * half; blocked when it has less or the patch runs off the fabric.
  */
 export function prove(laid: Laid, unit: Unit): Proof {
+  if (laid.raw.length < 3) return nothingLeft(laid);
   const slack = tolerances(unit).cover;
   const planes = halfPlanes(laid.raw);
   const free = planes.filter((_, k) => !laid.setEdges.includes(k));
@@ -96,6 +97,22 @@ export function prove(laid: Laid, unit: Unit): Proof {
     offCenter: playOf(facingAll, facingFree, directions, slack),
     verdict,
     thin: verdict === "proved" ? [] : thinPlaces(placed, planes, slack),
+  };
+}
+
+/** Cuts that take the whole blank away, as from one much too small: no allowance anywhere. */
+function nothingLeft({ finished, allowances }: Laid): Proof {
+  const bare = allowances.map((a, index) => ({ index, spare: -a }));
+  return {
+    shift: point(0, 0),
+    w: 0,
+    spare: -Math.min(...allowances),
+    reach: 0,
+    spareBySide: bare,
+    spareByCorner: bare,
+    offCenter: 0,
+    verdict: "blocked",
+    thin: edges(finished).map(({ from, to }, edge) => ({ edge, over: norm(subtract(to, from)) })),
   };
 }
 

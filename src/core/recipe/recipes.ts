@@ -1,6 +1,6 @@
 import type { RulerText } from "../brief/schema.ts";
 import type { Finding } from "../findings/index.ts";
-import { add, distance } from "../geometry/index.ts";
+import { add, distance, type Polygon, point } from "../geometry/index.ts";
 import { knownLength, type Length, roundDown, roundUp, type Unit } from "../measure/index.ts";
 import { grainOf, type Piece } from "../piece/index.ts";
 import { wayOf, waysFor } from "./choose.ts";
@@ -135,6 +135,17 @@ export function ruleWords(
 const proofOf = (piece: Piece, plan: CutPlan, bench: Bench): Proof =>
   prove({ ...plan, allowances: piece.edges.map((e) => e.allowance) }, bench.unit);
 
+/** Side of the scrap that stands for nothing, as a part of the patch's first edge. */
+const SCRAP = 1e-3;
+
+/** What the cuts leave of the blank; where they leave nothing a scrap, so that there is a place to show. */
+function whatIsLeft({ raw, finished }: CutPlan, { shift }: Proof): Polygon {
+  if (raw.length >= 3) return raw;
+  const [from] = finished;
+  const side = SCRAP * distance(from, finished[1]);
+  return [point(0, 0), point(side, 0), point(0, side)].map((v) => add(add(from, shift), v));
+}
+
 function recipeFrom(piece: Piece, plan: CutPlan, proof: Proof, bench: Bench, way: Way): Recipe {
   const smallest = plan.enlargeable ? smallestOf(piece, plan, bench, way) : undefined;
   const neighbors = neighborsOf(piece, plan, bench);
@@ -145,7 +156,7 @@ function recipeFrom(piece: Piece, plan: CutPlan, proof: Proof, bench: Bench, way
     yields: plan.piecesEach,
     yieldsLeft: plan.hands === "either" || piece.hand === "left" ? plan.piecesEach : 0,
     yieldsRight: plan.hands === "either" || piece.hand === "right" ? plan.piecesEach : 0,
-    polygon: plan.raw,
+    polygon: whatIsLeft(plan, proof),
     patch: plan.finished.map((v) => add(v, proof.shift)),
     setEdges: plan.setEdges,
     w: proof.w,

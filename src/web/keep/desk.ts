@@ -1,6 +1,7 @@
 import { produce } from "immer";
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { Brief } from "../../core/brief/index.ts";
+import { again } from "./again.ts";
 import { Base, type Head } from "./database.ts";
 import { freshLine, type Line } from "./history.ts";
 import { Pictures } from "./pack.ts";
@@ -109,8 +110,8 @@ export class Desk {
   }
 
   async refreshList(): Promise<void> {
-    const db = await this.base.get().catch(() => null);
-    const heads = (await db?.getAll("designs").catch(() => [])) ?? [];
+    const all = async (): Promise<Head[]> => (await this.base.get()).getAll("designs");
+    const heads = await again(all).catch(() => []);
     heads.sort((a, b) => (Number(b.touched) || 0) - (Number(a.touched) || 0));
     this.state.setState({ designs: heads.map((head) => this.lineOf(head)) });
   }

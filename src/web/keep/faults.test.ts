@@ -117,6 +117,29 @@ test("what is read back and differs is not called saved", async () => {
   expect(keep.state.getState().kept.kind).toBe("browser");
 });
 
+test.each([
+  ["opened", () => vi.spyOn(IDBFactory.prototype, "open")],
+  ["listed", () => vi.spyOn(IDBObjectStore.prototype, "getAll")],
+  ["read", () => vi.spyOn(IDBObjectStore.prototype, "get")],
+] as const)(
+  "a storage that cannot be %s at first is asked again before a sample is made",
+  async (_, spy) => {
+    const before = await open();
+    edit(before, 4);
+    await until(before, isKept);
+    const { id } = opening(before);
+    await before.act.close();
+    for (let time = 0; time < 2; time++)
+      spy().mockImplementationOnce(() => {
+        throw new DOMException("as the test wants", "UnknownError");
+      });
+    const after = await open();
+    expect(opening(after).id).toBe(id);
+    expect(opening(after).brief.quilt.rows).toBe(4);
+    expect(after.state.getState().designs).toMatchObject([{ id }]);
+  },
+);
+
 test("storage cleared under an open tab: the design is written back with its history", async () => {
   const keep = await open();
   edit(keep, 4);

@@ -1,4 +1,5 @@
 import type { Brief } from "../../core/brief/index.ts";
+import { again } from "./again.ts";
 import { type Base, whyNot } from "./database.ts";
 import { freshLine, type Line, sharedSteps } from "./history.ts";
 import { Pictures, pack } from "./pack.ts";
@@ -266,11 +267,11 @@ export type Found =
 
 /** Reads a design from the storage and judges its document. A damaged record is left as it is. */
 export async function load(base: Base, reader: Reader, id: string): Promise<Found> {
-  const db = await base.get();
   let rows: Awaited<ReturnType<typeof readRows>>;
   try {
-    rows = await readRows(db, id);
+    rows = await again(async () => readRows(await base.get(), id));
   } catch (error) {
+    if (whyNot(error).reason !== "failed") throw error;
     return { kind: "unreadable", why: `the record is damaged (${(error as Error).message})` };
   }
   if (!rows) return { kind: "missing" };
