@@ -55,12 +55,14 @@ export function ShelfPart() {
             <li key={b.id}>
               <Field
                 wide
+                caption="fabric"
                 label={`Fabric of bolt ${b.id.slice(1)}`}
                 value={b.name}
                 problem={(t) => (t === "" ? "a bolt needs a name" : undefined)}
                 onTake={(name) => change(`the name of ${b.name}`, b.id, { name })}
               />
               <Field
+                caption="usable width"
                 label={`Usable width of ${b.name}`}
                 value={b.width ?? ""}
                 hint="as designed"
@@ -72,6 +74,7 @@ export function ShelfPart() {
                 }
               />
               <Field
+                caption="length"
                 label={`Length of ${b.name}`}
                 value={b.length}
                 problem={lengthProblem(shelf.unit, false)}
@@ -80,6 +83,7 @@ export function ShelfPart() {
                 }
               />
               <Field
+                caption={`price of one ${metric ? "meter" : "yard"}`}
                 label={`Price of ${b.name}`}
                 value={b.price ?? ""}
                 hint="none"
@@ -88,6 +92,7 @@ export function ShelfPart() {
               />
               <Field
                 wide
+                caption="note"
                 label={`Note on ${b.name}`}
                 value={b.note ?? ""}
                 hint="dye lot, place"

@@ -11,10 +11,12 @@ interface FieldProps {
   readonly problem?: (text: string) => string | undefined;
   readonly wide?: boolean;
   readonly hint?: string;
+  /** Seen above it where its column has no heading; its spoken name is `label`. */
+  readonly caption?: string;
 }
 
 /** A text typed in its place: taken when it is left or Enter is pressed, put back by Escape. */
-export function Field({ label, value, onTake, problem, wide, hint }: FieldProps) {
+export function Field({ label, value, onTake, problem, wide, hint, caption }: FieldProps) {
   const id = useId();
   const [text, setText] = useState(value);
   const wrong = text === value ? undefined : problem?.(text.trim());
@@ -25,6 +27,11 @@ export function Field({ label, value, onTake, problem, wide, hint }: FieldProps)
   };
   return (
     <span className={`shop-field ${wide ? "wide" : ""}`}>
+      {caption && (
+        <span className="soft small caption" aria-hidden="true">
+          {caption}
+        </span>
+      )}
       <input
         type="text"
         aria-label={label}
