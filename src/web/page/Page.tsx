@@ -16,6 +16,9 @@ import { Questions } from "./Questions.tsx";
 import { QuiltView } from "./quilt/QuiltView.tsx";
 import { Sentence } from "./Sentence.tsx";
 import { Status } from "./Status.tsx";
+import { isFreed, useTurning } from "./turn/turning.ts";
+
+const TurnRound = later(() => import("./turn/TurnRound.tsx").then((m) => m.TurnRound));
 
 const RippleNote = later(() => import("./shop/RippleNote.tsx").then((m) => m.RippleNote));
 /** Something was printed, cut or handed out of it. */
@@ -62,6 +65,7 @@ export function Page() {
       <Boundary what="the smaller sentences" retryWhen={now.brief}>
         <Details now={now} shown={shown} keep={keep} />
       </Boundary>
+      <Turned now={now} />
       <Boundary what="the questions" retryWhen={shown.answer}>
         <Questions shown={shown} />
       </Boundary>
@@ -69,6 +73,17 @@ export function Page() {
       <Notes keep={keep} notes={now.brief.notes} />
       <Foot />
     </main>
+  );
+}
+
+/** Once an answer is pinned: the sentences that would make it so. */
+function Turned({ now }: { now: Answered }) {
+  const pinned = useTurning((s) => s.pins.length > 0);
+  if (!pinned) return null;
+  return (
+    <Boundary what="the sentences that would make it so" retryWhen={now.brief}>
+      <TurnRound now={now} />
+    </Boundary>
   );
 }
 
@@ -106,7 +121,12 @@ interface SentencesProps {
 
 function Sentences({ now, shown, keep }: SentencesProps) {
   const { opening, onStep } = useEditing(now, keep);
-  const lit = useLitWords(shown);
+  const touched = useLitWords(shown);
+  const free = useTurning((s) => s.free);
+  const freed = now.answer.sentence.flatMap((p) =>
+    p.word && isFreed(free, p.word) ? [p.word] : [],
+  );
+  const lit = [...touched, ...freed];
   return (
     <Sentence
       parts={now.answer.sentence}

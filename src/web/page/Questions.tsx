@@ -23,6 +23,8 @@ const BODIES: Partial<Record<Question["id"], ComponentType<BodyProps>>> = {
   measure: later(() => bodies().then((b) => b.MeasureBody)),
 };
 
+const PinButton = later(() => import("./turn/PinButton.tsx").then((m) => m.PinButton));
+
 /** The questions the core can answer, each a heading with its line, its margin and its proof. */
 export function Questions({ shown }: { shown: Answered }) {
   useEffect(bringTheRest, []);
@@ -108,7 +110,8 @@ function First({ text, doubt }: { text: string; doubt: boolean }) {
 
 function Margin({ question: q, shown }: BodyProps) {
   const m = q.margin;
-  if (!m) return <div className="margin" />;
+  const pin = <PinButton question={q} shown={shown} />;
+  if (!m) return <div className="margin">{pin}</div>;
   const n = m.number;
   const unit = shown.answer.unit;
   const length = n && (n.unit === "in" || n.unit === "mm") ? n.value : undefined;
@@ -134,6 +137,7 @@ function Margin({ question: q, shown }: BodyProps) {
           </b>
         )}
       </p>
+      {pin}
     </div>
   );
 }

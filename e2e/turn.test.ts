@@ -1,0 +1,59 @@
+import { AxeBuilder } from "@axe-core/playwright";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { openBrowser, servePage, tab } from "./harness.ts";
+
+let browser: Awaited<ReturnType<typeof openBrowser>>;
+let server: Awaited<ReturnType<typeof servePage>>;
+
+beforeAll(async () => {
+  [browser, server] = [await openBrowser(), await servePage()];
+});
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+});
+
+test("an answer is pinned, words are freed, and a sentence found is taken and undone", async () => {
+  const profile = await browser.profile();
+  const page = await tab(profile, server.address);
+  await page.getByRole("button", { name: /^Pin the size/ }).click();
+  const pin = page.getByRole("textbox", { name: "Pin 1" });
+  await pin.fill("size = 72 x 27");
+  await page.getByRole("checkbox", { name: "outer border" }).check();
+  // Freed words are lit in the sentence.
+  await expect.poll(() => page.locator('.word.lit[data-word="grid"]').count()).toBe(1);
+  const found = page.locator(".turn .sentences li");
+  await page.getByText(/sentences within the limits weighed/).waitFor();
+  expect(await found.count()).toBeGreaterThanOrEqual(3);
+  expect(await found.first().locator("mark").count()).toBeGreaterThan(0);
+  await found.first().getByRole("button", { name: "Take it" }).click();
+  await page.locator(".turn").waitFor({ state: "detached" });
+  const size = page.locator(".question", { hasText: "How big is it?" }).locator(".line");
+  await expect.poll(() => size.textContent()).toContain("72");
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => size.textContent()).toContain("64");
+  expect(profile.complaints).toEqual([]);
+  await profile.close();
+});
+
+test("nothing fits: the pin to loosen is named; a pin that is not one says why; axe finds nothing", async () => {
+  const profile = await browser.profile({ viewport: { width: 390, height: 844 } });
+  const page = await tab(profile, server.address);
+  await page.getByRole("button", { name: /^Pin .* yd of/ }).click();
+  const pin = page.getByRole("textbox", { name: "Pin 1" });
+  await pin.fill("joy = 3");
+  await page.getByText("is not a pin").first().waitFor();
+  await pin.fill("yardage B <= 1/8 yd");
+  await page.getByRole("checkbox", { name: "rows" }).uncheck();
+  await page.getByRole("checkbox", { name: "strip" }).uncheck();
+  await page.locator(".turn b", { hasText: "Nothing fits." }).waitFor();
+  await page.locator(".turn .lead").first().waitFor();
+  const { violations } = await new AxeBuilder({ page })
+    .setLegacyMode(true)
+    .include(".turn")
+    .analyze();
+  expect(violations.map((v) => v.id)).toEqual([]);
+  await page.getByRole("button", { name: "Let all pins go" }).press("Enter");
+  await page.locator(".turn").waitFor({ state: "detached" });
+  await profile.close();
+});
