@@ -12,7 +12,7 @@ import type { Demand } from "../layout/types.ts";
 import type { Length } from "../measure/index.ts";
 import type { Piece } from "../piece/types.ts";
 import type { Recipe } from "../recipe/types.ts";
-import { rectangle } from "./compose.ts";
+import { rectangle, roughWidth } from "./compose.ts";
 import { commonPart } from "./cover.ts";
 import type { Mark } from "./marks.ts";
 
@@ -43,7 +43,8 @@ interface Cell {
 /** Copies of one shape in a row, from the origin to the right: what the strip is cut into. */
 export function cellMarks(c: Cells): Mark[] {
   const cells = c.demand.shape.kind === "nested" ? nestedCells(c) : boxCells(c);
-  return cells.flatMap((cell): Mark[] => [
+  const every = letteredEvery(c);
+  return cells.flatMap((cell, i): Mark[] => [
     { kind: "shape", polygon: cell.outline, line: "cut", id: c.demand.id },
     ...cell.parts.flatMap((part): Mark[] => [
       {
@@ -53,13 +54,28 @@ export function cellMarks(c: Cells): Mark[] {
         line: "cut",
         ...(part.piece ? { id: part.piece.id } : {}),
       },
-      ...letter(part.polygon, part.piece, c),
+      ...(i % every === 0 ? letter(part.polygon, part.piece, c) : []),
     ]),
   ]);
 }
 
+const letterOf = (piece: Piece, c: Cells): string => c.letterOf?.(piece) ?? piece.letter;
+
+/**
+ * Letters of wedges head to tail stand a third of the height above and below one another. Where they
+ * would still touch, only every so many copies are lettered, so that each piece still has its own.
+ */
+function letteredEvery(c: Cells): number {
+  const { kind, pitch, height } = c.demand.shape;
+  const pieces = piecesOf(c);
+  const wide = Math.max(0, ...pieces.map((p) => roughWidth(letterOf(p, c), c.small)));
+  if (kind !== "nested" || pitch >= wide || height / 3 >= 0.9 * c.small) return 1;
+  const every = Math.ceil((wide + 0.4 * c.small) / pitch);
+  return pieces.length % 2 === 0 && every % 2 === 0 ? every + 1 : every;
+}
+
 function letter(polygon: Polygon, piece: Piece | undefined, c: Cells): Mark[] {
-  const text = piece ? (c.letterOf?.(piece) ?? piece.letter) : "";
+  const text = piece ? letterOf(piece, c) : "";
   const box = boundingBox(polygon);
   const room = Math.min(box.right - box.left, box.top - box.bottom);
   if (text === "" || room < 1.3 * c.small) return [];
