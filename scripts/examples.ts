@@ -2,10 +2,10 @@
 // `npm run -s examples`, then look at each picture before committing it.
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname } from "node:path";
-import { pictureFiles } from "../src/cli/pictures.ts";
 import { answerText } from "../src/cli/text.ts";
 import { type Answer, answerBrief, looksOf } from "../src/core/answer/index.ts";
 import { type Brief, readBrief } from "../src/core/brief/index.ts";
+import { pictureFiles } from "../src/core/sheet/index.ts";
 
 export interface Example {
   readonly name: string;

@@ -1,7 +1,5 @@
 import { readFileSync } from "node:fs";
 import { Ajv } from "ajv";
-import { listFiles } from "../../src/cli/lists.ts";
-import { pictureFiles } from "../../src/cli/pictures.ts";
 import { answerText } from "../../src/cli/text.ts";
 import {
   type Answer,
@@ -14,7 +12,13 @@ import { type Brief, canonicalText, readBrief } from "../../src/core/brief/index
 import { say } from "../../src/core/findings/index.ts";
 import { area, isConvex, type Polygon } from "../../src/core/geometry/index.ts";
 import { replay, replaySheets } from "../../src/core/layout/index.ts";
-import { makeSheet, sheetJob, sheetNames } from "../../src/core/sheet/index.ts";
+import {
+  listFiles,
+  makeSheet,
+  pictureFiles,
+  sheetJob,
+  sheetNames,
+} from "../../src/core/sheet/index.ts";
 
 /** A law that an accepted brief's answer does not keep, and where. */
 export interface Broken {

@@ -1,58 +1,68 @@
-import { type Answer, looksOf } from "../../core/answer/index.ts";
-import { type Brief, canonicalText } from "../../core/brief/index.ts";
+import { canonicalText } from "../../core/brief/index.ts";
 import { say } from "../../core/findings/index.ts";
 import { stepOf } from "../../core/measure/index.ts";
-import { makeSheet, type SheetOptions, sheetJob, sheetNames } from "../../core/sheet/index.ts";
+import {
+  formFiles,
+  makeSheet,
+  OPENED,
+  type Opened,
+  printedDate,
+  type SheetJob,
+  type SheetOptions,
+  sheetJob,
+  sheetNames,
+} from "../../core/sheet/index.ts";
 import { nodeFonts } from "../../pdf/fonts.node.ts";
 import { writePdf } from "../../pdf/index.ts";
 import { PLANNING, plannedAnswer } from "../best.ts";
 import type { Command, Given } from "../command.ts";
 import { Ending, EXIT } from "../exit.ts";
 import { readInput, writeAll } from "../files.ts";
-import { listFiles } from "../lists.ts";
-import { pictureFiles } from "../pictures.ts";
 import { answerText } from "../text.ts";
 import { exitOf } from "./answer.ts";
 
 /** Every text file `make` writes, by name. */
-export function filesOf(brief: Brief, answer: Answer): Map<string, string | Uint8Array> {
+export function textFiles(job: SheetJob): Map<string, string | Uint8Array> {
+  const { brief, answer } = job;
   return new Map<string, string | Uint8Array>([
     ["answer.txt", answerText(brief, answer)],
     ["answer.json", canonicalText(answer)],
     ["brief.json", canonicalText(brief)],
-    ...listFiles(brief, answer),
-    ...pictureFiles(brief, answer, looksOf(brief, answer)),
+    ...formFiles(job),
   ]);
 }
+
+const isOpened = (text: string): text is Opened => (OPENED as readonly string[]).includes(text);
 
 /** What is said on the command line about the printed sheets. */
 function sheetOptions(given: Given): SheetOptions & { created: Date } {
   const paper = given.text("paper");
   if (paper !== undefined && paper !== "letter" && paper !== "a4")
     throw new Ending(EXIT.bad, `make: --paper is letter or a4, got "${paper}"`);
-  const text = given.text("date");
-  const created = text === undefined ? new Date() : new Date(`${text}T12:00:00Z`);
-  if (Number.isNaN(created.getTime()))
-    throw new Ending(EXIT.bad, `make: --date is said as 2026-11-25, got "${text}"`);
-  const date = created.toLocaleDateString("en-US", {
-    day: "numeric",
-    month: "long",
-    year: "numeric",
-    timeZone: "UTC",
-  });
+  const day = given.text("date") ?? new Date().toISOString().slice(0, 10);
+  const date = printedDate(day);
+  if (date === undefined)
+    throw new Ending(EXIT.bad, `make: --date is said as 2026-11-25, got "${day}"`);
+  const opened = given.text("open")?.split(",") ?? [];
+  if (!opened.every(isOpened))
+    throw new Ending(
+      EXIT.bad,
+      `make: --open takes ${OPENED.join(", ")} with commas between, got "${given.text("open")}"`,
+    );
   return {
     ...(paper && { paper }),
     leftHanded: given.flag("left-handed"),
+    opened,
     version: given.text("edition") ?? "1",
     date,
-    created,
+    created: new Date(`${day}T12:00:00Z`),
   };
 }
 
 export const make: Command = {
   name: "make",
   arguments: { usage: "BRIEF --out DIR", least: 1, most: 1 },
-  summary: "write everything there is to a folder: text, JSON, CSV, pictures, printed sheets",
+  summary: "write everything there is to a folder: text, JSON, CSV, SVG, DXF, printed sheets",
   options: {
     ...PLANNING,
     out: { type: "string", short: "o", value: "DIR", help: "the folder to write to" },
@@ -61,7 +71,12 @@ export const make: Command = {
       value: "letter|a4",
       help: "letter, or a4 (which metric briefs take unless told)",
     },
-    "left-handed": { type: "boolean", help: "cutting and pressing pictures turned over" },
+    "left-handed": { type: "boolean", help: "cutting pictures turned over" },
+    open: {
+      type: "string",
+      value: "QUESTIONS",
+      help: "what the pattern says at length: cover, enough, measure, with commas between",
+    },
     edition: { type: "string", value: "TEXT", help: "version printed on the sheets", default: "1" },
     date: {
       type: "string",
@@ -76,8 +91,8 @@ export const make: Command = {
     const { created, ...options } = sheetOptions(given);
     const { brief, path } = await readInput(given.arguments[0], io);
     const { answer, stopped } = await plannedAnswer(brief, given, io, "make");
-    const files = filesOf(brief, answer);
     const job = sheetJob(brief, answer, options);
+    const files = textFiles(job);
     for (const name of sheetNames(job)) {
       if (io.signal.aborted && !stopped)
         throw new Ending(EXIT.stopped, "stopped; nothing was written");

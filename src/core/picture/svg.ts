@@ -11,7 +11,10 @@ export interface SvgOptions {
   readonly swatches: Swatches;
   /** Width in CSS pixels (points in the paper themes); default 640. */
   readonly width?: number;
-  /** True size: width and height are written in inches or millimetres. `width` is then ignored. */
+  /**
+   * True size: width and height are written in inches or millimetres. The drawing inside is at life
+   * size too, unless that is larger than `width`, so that its small print keeps its proportion.
+   */
   readonly realUnits?: boolean;
   readonly fabrics?: FabricLook;
   readonly lit?: ReadonlySet<string>;
@@ -28,9 +31,9 @@ export interface SvgOptions {
 export function toSvg(picture: Picture, options: SvgOptions): string {
   const theme = THEMES[options.theme ?? "light"];
   const inches = lengthToInch(picture.width, picture.unit);
-  const scale = options.realUnits
-    ? (theme.perInch * inches) / picture.width
-    : (options.width ?? 640) / picture.width;
+  const width = options.width ?? 640;
+  const drawn = options.realUnits ? Math.min(theme.perInch * inches, width) : width;
+  const scale = drawn / picture.width;
   const drawOptions: DrawOptions = {
     theme,
     swatches: options.swatches,

@@ -9,7 +9,6 @@ import {
   halfPlanes,
   leftHalfPlane,
   leftOf,
-  middle,
   normalized,
   offset,
   type Point,
@@ -83,7 +82,10 @@ export function unitPicture(
     }),
   ];
   const sewn = seamsOf(node).filter((s) => isStep(s.id) && !bare);
-  for (const s of sewn) marks.push(...pressMarks(s, unit.press, small));
+  const letters = patchesOf(node)
+    .filter((p) => options.letters?.(p))
+    .map((p) => centroid(p.polygon));
+  for (const s of sewn) marks.push(...pressMarks(s, unit.press, small, letters));
   if (options.measure && !options.squareUp)
     marks.push(...measureMarks(raw, options.measure, small));
   if (options.squareUp) marks.push(...squareUpMarks(raw, options.squareUp, small));
@@ -161,7 +163,12 @@ function letterOn(patch: Patch, text: string, small: Length): Mark {
   };
 }
 
-function pressMarks(node: Node, press: SewnUnit["press"], small: Length): Mark[] {
+function pressMarks(
+  node: Node,
+  press: SewnUnit["press"],
+  small: Length,
+  letters: readonly Point[],
+): Mark[] {
   const { from, to } = node.seam;
   const along = normalized(subtract(to, from));
   const first = node.parts[0];
@@ -177,8 +184,20 @@ function pressMarks(node: Node, press: SewnUnit["press"], small: Length): Mark[]
     from: subtract(p, scale(d, reach * 0.8)),
     to: add(p, scale(d, reach)),
   });
+  // An arrow stands where no letter is near, nor the end of the seam.
+  const clear = (least: number, most: number): number => {
+    const [x0, x1] = [Math.ceil(least * 24), Math.floor(most * 24)];
+    const places = Array.from({ length: x1 - x0 + 1 }, (_, i) => (x0 + i) / 24);
+    const room = (k: number): number =>
+      Math.min(
+        ...letters.map((l) => Math.hypot(l.x - at(k).x, l.y - at(k).y)),
+        Math.hypot(from.x - at(k).x, from.y - at(k).y) + 0.5 * small,
+        Math.hypot(to.x - at(k).x, to.y - at(k).y) + 0.5 * small,
+      );
+    return places.reduce((best, k) => (room(k) > room(best) + 1e-6 ? k : best), places[0]);
+  };
   if (press === "open") {
-    const p = middle(from, to);
+    const p = at(clear(0.15, 0.85));
     return [
       {
         kind: "arrow",
@@ -194,10 +213,12 @@ function pressMarks(node: Node, press: SewnUnit["press"], small: Length): Mark[]
   if (press === "anticlockwise" || press === "clockwise") {
     // Seen from the center, each arm lies the same way round, so the two point opposite ways.
     const [near, far] = press === "anticlockwise" ? [right, toLeft] : [toLeft, right];
-    return [arrow(at(0.24), near), arrow(at(0.76), far)];
+    return [arrow(at(clear(0.06, 0.4)), near), arrow(at(clear(0.6, 0.94)), far)];
   }
   const d = (press === "first") === firstIsLeft ? toLeft : right;
-  return long ? [arrow(at(0.24), d), arrow(at(0.76), d)] : [arrow(at(0.56), d)];
+  return long
+    ? [arrow(at(clear(0.06, 0.4)), d), arrow(at(clear(0.6, 0.94)), d)]
+    : [arrow(at(clear(0.12, 0.88)), d)];
 }
 
 const centroidOf = (t: SeamTree): Point =>

@@ -2,9 +2,8 @@ import { cardSheet } from "./card.ts";
 import { chartSheet } from "./chart.ts";
 import type { SheetJob } from "./job.ts";
 import { layoutSheet } from "./layouts.ts";
-import { longSheet } from "./long.ts";
 import type { Sheet } from "./model.ts";
-import { patternSheet } from "./pattern.ts";
+import { longSheet, patternSheet } from "./pattern.ts";
 import { sewingSheet } from "./sewing.ts";
 import { templateSheet } from "./templates.ts";
 

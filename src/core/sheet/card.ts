@@ -12,6 +12,7 @@ import {
 import { type Block, beside, Column, paginate, withFeet } from "./column.ts";
 import { wanted } from "./cutting.ts";
 import { blockLetters } from "./finish.ts";
+import { footWords } from "./foot.ts";
 import { columns, MEASURE, STYLES } from "./grid.ts";
 import {
   drawn,
@@ -24,7 +25,6 @@ import {
   turnsOver,
 } from "./job.ts";
 import type { Item, Sheet } from "./model.ts";
-import { footWords } from "./pattern.ts";
 import { type SewStep, setSteps, stepsOf } from "./steps.ts";
 import { fabricsInUse } from "./supplies.ts";
 import { setLine } from "./text.ts";

@@ -10,10 +10,10 @@ import {
   rulerOf,
 } from "../recipe/index.ts";
 import { type Block, Column, cell, numberCell, paginate, withFeet } from "./column.ts";
+import { footWords } from "./foot.ts";
 import { columns, STYLES } from "./grid.ts";
 import { drawn, type SheetJob, sayUnit, smallAt } from "./job.ts";
 import type { Cell, Sheet } from "./model.ts";
-import { footWords } from "./pattern.ts";
 import { setLine } from "./text.ts";
 
 /** Strips from, to and by, unless the ruler's own range says otherwise. */

@@ -36,6 +36,24 @@ export function movedItem(item: Item, dx: PdfPoint, dy: PdfPoint): Item {
   }
 }
 
+/** Lowest point that an item reaches. */
+export function footOf(item: Item): PdfPoint {
+  const lowest = (glyphs: readonly Glyphs[]): PdfPoint => Math.max(0, ...glyphs.map((g) => g.y));
+  switch (item.kind) {
+    case "text":
+    case "furniture":
+      return lowest(item.glyphs);
+    case "table":
+      return Math.max(0, ...item.rows.flat().map((cell) => lowest(cell.glyphs)));
+    case "figure":
+      return item.y + item.drawing.height;
+    case "box":
+      return item.y + item.height;
+    case "rule":
+      return Math.max(item.from[1], item.to[1]);
+  }
+}
+
 export const moved = (block: Block, dx: PdfPoint, dy: PdfPoint): Item[] =>
   block.items.map((item) => movedItem(item, dx, dy));
 

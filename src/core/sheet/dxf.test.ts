@@ -4,7 +4,7 @@ import { expect, test } from "vitest";
 import { boundingBox } from "../geometry/index.ts";
 import { dxfText } from "./dxf.ts";
 import { jobOf } from "./forTests.ts";
-import { templatesOf } from "./templates.ts";
+import { templatesOf } from "./shapes.ts";
 
 const example = (name: string): string =>
   readFileSync(new URL(`../../../examples/${name}.json`, import.meta.url), "utf8");

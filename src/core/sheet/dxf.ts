@@ -3,7 +3,7 @@ import { boundingBox, centroid, type Polygon } from "../geometry/index.ts";
 import { inches } from "../picture/index.ts";
 import { printable } from "./faces.ts";
 import { counted, fabricName, type SheetJob } from "./job.ts";
-import { templatesOf } from "./templates.ts";
+import { templatesOf } from "./shapes.ts";
 
 /** Layers of the file, as cutting machines and drawing programs keep them apart. */
 export const DXF_LAYERS = { cut: "CUT", seam: "SEAM", grain: "GRAIN", label: "LABEL" } as const;

@@ -27,9 +27,14 @@ export {
 export { csvText } from "./csv.ts";
 export { DXF_LAYERS, dxfText } from "./dxf.ts";
 export * from "./faces.ts";
+export { footWords } from "./foot.ts";
+export { formFiles } from "./forms.ts";
 export { columnAt, columns, MEASURE, type Paper, type PaperName, paper, STYLES } from "./grid.ts";
 export {
   drawn,
+  OPENED,
+  type Opened,
+  printedDate,
   type SheetJob,
   type SheetOptions,
   say,
@@ -41,10 +46,11 @@ export {
   trueScale,
 } from "./job.ts";
 export { layoutSheet } from "./layouts.ts";
-export { longSheet } from "./long.ts";
+export { listFiles } from "./lists.ts";
 export * from "./model.ts";
-export { footWords, patternSheet } from "./pattern.ts";
-export { type Check, draftReasons, releaseChecks } from "./release.ts";
+export { longSheet, patternSheet } from "./pattern.ts";
+export { pictureFiles } from "./pictures.ts";
+export { type Check, draftReasons, type OpenPoint, releaseChecks } from "./release.ts";
 export { sewingSheet } from "./sewing.ts";
 export { type TableColumn, type TableRow, tableBlocks } from "./table.ts";
 export { templateSheet } from "./templates.ts";

@@ -3,6 +3,7 @@ import type { Drawing } from "../picture/index.ts";
 import { layoutPicture } from "../picture/index.ts";
 import type { Piece } from "../piece/index.ts";
 import { type Block, Column, paginate, withFeet } from "./column.ts";
+import { footWords } from "./foot.ts";
 import { MEASURE, STYLES } from "./grid.ts";
 import {
   drawn,
@@ -17,7 +18,6 @@ import {
   turnsOver,
 } from "./job.ts";
 import type { Sheet } from "./model.ts";
-import { footWords } from "./pattern.ts";
 import { fabricsInUse } from "./supplies.ts";
 import { setLine } from "./text.ts";
 

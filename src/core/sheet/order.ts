@@ -1,4 +1,5 @@
 import { boundingBox } from "../geometry/index.ts";
+import type { PdfPoint } from "../measure/index.ts";
 import { type Drawing, type Mark, picture, rectangle, unitPicture } from "../picture/index.ts";
 import { type Block, Column } from "./column.ts";
 import { columnAt, columns, STYLES } from "./grid.ts";
@@ -25,7 +26,7 @@ export const nextStep = (job: SheetJob, steps: readonly SewStep[]): number =>
 export function orderBlocks(
   job: SheetJob,
   steps: readonly SewStep[] = allSteps(job),
-  most = 11,
+  most: PdfPoint = 104,
 ): Block[] {
   const blocks: Block[] = [];
   const scale = stepScale(job, most);
@@ -61,13 +62,12 @@ export function orderBlocks(
   return blocks;
 }
 
-/** One scale for all cells, at most `most` points to the inch. */
-function stepScale(job: SheetJob, most: number): number {
+/** One scale for all cells, the largest block `most` points wide or high. */
+function stepScale(job: SheetJob, most: PdfPoint): number {
   const widest = Math.max(
     ...job.answer.blocks.map((b) => Math.max(b.width, b.height) + 2 * job.seam),
   );
-  const room = columns(3) - 24;
-  return Math.min((trueScale(job) * most) / 72, room / widest);
+  return Math.min(trueScale(job) / 5, most / widest);
 }
 
 export function stepDrawing(job: SheetJob, step: SewStep, scale: number): Drawing {

@@ -1,50 +1,63 @@
-import { say as sayFinding } from "../findings/index.ts";
+import type { Question } from "../answer/index.ts";
+import { type Finding, say as sayFinding } from "../findings/index.ts";
 import { lengthToInch } from "../measure/index.ts";
 import { cutRows } from "./cutting.ts";
 import { pieceOf, recipeOf, type SheetJob, say, sayUnit } from "./job.ts";
 import { stepsOf } from "./steps.ts";
 
+/** Where an open point is mended: in the sentence, among the fabrics, or under a question. */
+export type MendAt = "sentence" | "fabrics" | Question["id"];
+
+/** One thing that is open, and where the maker mends it. */
+export interface OpenPoint {
+  readonly why: string;
+  readonly at: MendAt;
+}
+
 /** One point of the list a pattern must pass before it loses the word draft. */
 export interface Check {
   readonly number: number;
   readonly point: string;
-  /** Empty when the point is met; else one sentence for each thing that is open. */
-  readonly open: readonly string[];
+  /** Empty when the point is met. */
+  readonly open: readonly OpenPoint[];
 }
 
-/** A point that is met, or a list of what is not. */
-type Test = (job: SheetJob) => readonly (string | false)[];
+/** Sentences for what is not met; each open point may say for itself where it is mended. */
+type Test = (job: SheetJob) => readonly (string | OpenPoint | false)[];
 
-const POINTS: readonly (readonly [string, Test])[] = [
+const POINTS: readonly (readonly [point: string, at: MendAt, test: Test])[] = [
   [
     "usable width is stated",
+    "fabrics",
     (job) => job.brief.fabrics.map((f) => !f.usable && `${f.name} has no usable width.`),
   ],
-  ["the seam is stated", (job) => [!(job.seam > 0) && "No seam is stated."]],
+  ["the seam is stated", "sentence", (job) => [!(job.seam > 0) && "No seam is stated."]],
   [
     "the point of the wedge is stated",
+    "sentence",
     (job) => [
       job.brief.blocks.some((b) => b.kind === "wedges") &&
         job.brief.ruler.point === undefined &&
         "The ruler's point is not stated.",
     ],
   ],
-  ["finished and unfinished sizes of every unit", unitSizes],
-  ["counts make whole rounds, lefts and rights agree", counts],
-  ["every fabric named is used, and every fabric used is named", fabricsUsed],
-  ["yardage holds the drawn layout and its margins, at both widths", yardage],
-  ["every piece covers, its spare printed", covers],
-  ["no seam lies inside an allowance", withCode("seam-in-allowance")],
-  ["seams oppose where they cross", withCode("crossing-does-not-nest")],
-  ["cutting goes from large to small", cutOrder],
-  ["test square and rulers on every template page", () => []],
-  ["every size offered is worked out by itself", sizesOffered],
+  ["finished and unfinished sizes of every unit", "measure", unitSizes],
+  ["counts make whole rounds, lefts and rights agree", "order", counts],
+  ["every fabric named is used, and every fabric used is named", "fabrics", fabricsUsed],
+  ["yardage holds the drawn layout and its margins, at both widths", "enough", yardage],
+  ["every piece covers, its spare printed", "cover", covers],
+  ["no seam lies inside an allowance", "look", withCode("seam-in-allowance")],
+  ["seams oppose where they cross", "order", withCode("crossing-does-not-nest")],
+  ["cutting goes from large to small", "enough", cutOrder],
+  ["test square and rulers on every template page", "hand-out", () => []],
+  ["every size offered is worked out by itself", "size", sizesOffered],
   [
     "version and date are printed",
+    "hand-out",
     (job) => [!job.version && "No version.", !job.date && "No date."],
   ],
-  ["no step names a piece not cut, and none is cut and never used", piecesUsed],
-  ["no finding is left open", openFindings],
+  ["no step names a piece not cut, and none is cut and never used", "order", piecesUsed],
+  ["no finding is left open", "sentence", openFindings],
 ];
 
 /**
@@ -53,16 +66,21 @@ const POINTS: readonly (readonly [string, Test])[] = [
  * How many sides a pattern takes is said on its feet and never makes it a draft.
  */
 export function releaseChecks(job: SheetJob): Check[] {
-  return POINTS.map(([point, test], i) => ({
-    number: i + 1,
-    point,
-    open: [...new Set(test(job).filter((t): t is string => t !== false))],
-  }));
+  return POINTS.map(([point, at, test], i) => {
+    const open = test(job).flatMap((t): OpenPoint[] =>
+      t === false ? [] : typeof t === "string" ? [{ why: t, at }] : [t],
+    );
+    return {
+      number: i + 1,
+      point,
+      open: open.filter((o, k) => open.findIndex((p) => p.why === o.why) === k),
+    };
+  });
 }
 
 /** Why the pattern must keep the word draft; empty when it may lose it. */
 export const draftReasons = (job: SheetJob): string[] => [
-  ...new Set(releaseChecks(job).flatMap((c) => c.open)),
+  ...new Set(releaseChecks(job).flatMap((c) => c.open.map((o) => o.why))),
 ];
 
 const used = (job: SheetJob) => job.answer.blocks.filter((b) => b.count > 0);
@@ -224,9 +242,17 @@ function piecesUsed(job: SheetJob): (string | false)[] {
   ];
 }
 
-function openFindings(job: SheetJob): (string | false)[] {
+function openFindings(job: SheetJob): OpenPoint[] {
   const accepted = new Set((job.brief.accepted ?? []).map((a) => `${a.code} ${a.place}`));
   return job.answer.findings
     .filter((f) => f.severity !== "advice" && !accepted.has(`${f.code} ${f.place}`))
-    .map((f) => sayFinding(f, { step: job.step }));
+    .map((f) => ({ why: sayFinding(f, { step: job.step }), at: mendedAt(job, f) }));
+}
+
+/** A piece's finding under its proof, a unit's in the order, a fabric's beside it; else the sentence. */
+function mendedAt(job: SheetJob, { place }: Finding): MendAt {
+  if (pieceOf(job, place)) return "cover";
+  if (job.answer.units.some((u) => u.id === place || u.seamIds.includes(place))) return "order";
+  if (job.brief.fabrics.some((f) => f.id === place)) return "fabrics";
+  return "sentence";
 }

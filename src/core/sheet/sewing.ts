@@ -1,10 +1,10 @@
 import { type Block, Column, paginate, withFeet } from "./column.ts";
 import { finishSteps } from "./finish.ts";
+import { footWords } from "./foot.ts";
 import { columnAt, columns, STYLES } from "./grid.ts";
 import { type SheetJob, sayMeasured, trueScale } from "./job.ts";
 import type { Sheet } from "./model.ts";
 import { allSteps, nextStep, stepDrawing } from "./order.ts";
-import { footWords } from "./pattern.ts";
 import type { SewStep } from "./steps.ts";
 import { setLine } from "./text.ts";
 

@@ -1,28 +1,21 @@
 import { fourLives } from "../picture/index.ts";
-import { type Block, Column, paginate, withFeet } from "./column.ts";
+import { type Block, Column, paginate } from "./column.ts";
 import { MEASURE, STYLES } from "./grid.ts";
-import { drawn, pieceOf, type SheetJob, smallAt } from "./job.ts";
+import { drawn, type Opened, pieceOf, type SheetJob, smallAt } from "./job.ts";
 import { layoutBlocks } from "./layouts.ts";
-import type { Sheet } from "./model.ts";
+import type { Item } from "./model.ts";
 import { allSteps } from "./order.ts";
-import { footWords, patternItems } from "./pattern.ts";
 import { cutWords, spareSentence } from "./proofs.ts";
 import { sewingBlocks } from "./sewing.ts";
 
-/** The long form: the pattern, then every piece's four lives, every layout, every stop. */
-export function longSheet(job: SheetJob): Sheet {
-  const pages = [
-    ...patternItems(job),
-    ...paginate(livesBlocks(job), job.paper, 12),
-    ...paginate(layoutBlocks(job), job.paper, 12),
-    ...paginate(sewingBlocks(job, allSteps(job)), job.paper, 4),
-  ];
-  return {
-    title: `${job.brief.title}: the long form`,
-    name: "long",
-    language: "en-US",
-    pages: withFeet(pages, job.paper, footWords(job), (i, of) => `Side ${i + 1} of ${of}`),
+/** What stands open, each question on sides of its own. */
+export function openedPages(job: SheetJob, opened: readonly Opened[] = job.opened): Item[][] {
+  const pages: Record<Opened, () => Item[][]> = {
+    cover: () => paginate(livesBlocks(job), job.paper, 12),
+    enough: () => paginate(layoutBlocks(job), job.paper, 12),
+    measure: () => paginate(sewingBlocks(job, allSteps(job)), job.paper, 4),
   };
+  return opened.flatMap((q) => pages[q]());
 }
 
 /** One piece on the fabric, cut, sewn and in the block; then how it is cut and what is to spare. */

@@ -1,6 +1,6 @@
-import type { Answer } from "../core/answer/index.ts";
-import type { Brief } from "../core/brief/index.ts";
-import { csvText } from "../core/sheet/csv.ts";
+import type { Answer } from "../answer/index.ts";
+import type { Brief } from "../brief/index.ts";
+import { csvText } from "./csv.ts";
 
 type Row = readonly (string | number)[];
 

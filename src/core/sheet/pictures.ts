@@ -1,27 +1,33 @@
-import type { Answer } from "../core/answer/index.ts";
-import { fabricLetters } from "../core/answer/index.ts";
-import type { Brief } from "../core/brief/index.ts";
-import type { PatchLook } from "../core/fabric/index.ts";
-import { knownLength } from "../core/measure/index.ts";
+import type { Answer } from "../answer/index.ts";
+import { fabricLetters } from "../answer/index.ts";
+import type { Brief } from "../brief/index.ts";
+import type { PatchLook } from "../fabric/index.ts";
+import { knownLength } from "../measure/index.ts";
 import {
   blockPicture,
   coverPicture,
   layoutPicture,
   type Picture,
   quiltPicture,
+  type SvgOptions,
   swatches,
   toSvg,
-} from "../core/picture/index.ts";
-import { placedPatches, placements } from "../core/quilt/index.ts";
+} from "../picture/index.ts";
+import { placedPatches, placements } from "../quilt/index.ts";
 
 type Looks = Readonly<Record<string, readonly PatchLook[]>>;
 
 /** Pictures of one answer as SVG files: the quilt, each block, each piece's proof, each layout. */
-export function pictureFiles(brief: Brief, answer: Answer, looks: Looks): [string, string][] {
+export function pictureFiles(
+  brief: Brief,
+  answer: Answer,
+  looks: Looks,
+  options: Pick<SvgOptions, "realUnits"> = {},
+): [string, string][] {
   const fabrics = swatches(brief, fabricLetters(brief));
   return picturesOf(brief, answer, looks).map(([name, picture]) => [
     `${name}.svg`,
-    toSvg(picture, { swatches: fabrics }),
+    toSvg(picture, { swatches: fabrics, ...options }),
   ]);
 }
 
