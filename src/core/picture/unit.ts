@@ -213,11 +213,11 @@ function pressMarks(
   if (press === "anticlockwise" || press === "clockwise") {
     // Seen from the center, each arm lies the same way round, so the two point opposite ways.
     const [near, far] = press === "anticlockwise" ? [right, toLeft] : [toLeft, right];
-    return [arrow(at(clear(0.06, 0.4)), near), arrow(at(clear(0.6, 0.94)), far)];
+    return [arrow(at(clear(0.06, 0.3)), near), arrow(at(clear(0.7, 0.94)), far)];
   }
   const d = (press === "first") === firstIsLeft ? toLeft : right;
   return long
-    ? [arrow(at(clear(0.06, 0.4)), d), arrow(at(clear(0.6, 0.94)), d)]
+    ? [arrow(at(clear(0.06, 0.3)), d), arrow(at(clear(0.7, 0.94)), d)]
     : [arrow(at(clear(0.12, 0.88)), d)];
 }
 

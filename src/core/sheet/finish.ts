@@ -2,122 +2,69 @@ import type { PdfPoint } from "../measure/index.ts";
 import type { Drawing } from "../picture/index.ts";
 import { type Mark, picture, rectangle } from "../picture/index.ts";
 import { type Block, Column } from "./column.ts";
+import { type FinishStep, finishSteps } from "./finishSteps.ts";
 import { columnAt, columns, STYLES } from "./grid.ts";
-import {
-  counted,
-  drawn,
-  fabricName,
-  listed,
-  type SheetJob,
-  sayBoth,
-  sayUnit,
-  smallAt,
-} from "./job.ts";
+import { drawn, type SheetJob, smallAt } from "./job.ts";
 
-/** "And then?": rows, borders, finishing, cautions. `first` numbers its first step. */
+/**
+ * "And then?": rows, borders, finishing, cautions. The map of the blocks holds the left third, its
+ * steps the rest; few and short ones leave a wide quilt half the sheet.
+ */
 export function finishBlock(job: SheetJob, first: number, mapHeight: PdfPoint = 130): Block {
   const c = new Column();
   c.question("And then?", "layout, borders, finishing");
   const top = c.y + 4;
-  const half = columns(6);
+  const steps = finishSteps(job, first);
+  const { quilt } = job.answer;
+  const wide = quilt !== undefined && quilt.width > 1.6 * quilt.height && steps.length <= 2;
+  const mapWide = columns(wide ? 6 : 4);
   c.y = top;
-  const map = rowsDrawing(job, half, mapHeight);
+  const map = rowsDrawing(job, mapWide, mapHeight);
   if (map) {
     c.figure(map);
     c.gap(4);
-    c.paragraph(mapWords(job), STYLES.soft, { width: half });
+    c.paragraph(mapWords(job), STYLES.soft, { width: mapWide });
   }
   let lowest = c.y;
-  const steps = finishSteps(job, first);
-  const x = columnAt(6);
-  const two = steps.length > 1;
-  steps.forEach((step, i) => {
-    const right = two && i >= Math.ceil(steps.length / 2);
-    if (i === 0 || (right && i === Math.ceil(steps.length / 2))) c.y = top;
-    const at = right ? columnAt(9) : x;
-    const width = two ? columns(3) : half;
-    c.paragraph(step.words, STYLES.text, { x: at, width });
-    c.gap(4);
-    if (step.stop) c.stop(step.stop, step.how ?? "", at, width);
+  const width = columns(wide ? 3 : 4);
+  const starts = wide ? [6, 9] : [4, 8];
+  const set = steps.map((step) => stepBlock(step, width));
+  const turn = turnOf(set.map((b) => b.height));
+  starts.forEach((start, k) => {
+    c.y = top;
+    for (const block of k === 0 ? set.slice(0, turn) : set.slice(turn)) {
+      c.put(block, columnAt(start));
+      c.gap(8);
+    }
     lowest = Math.max(lowest, c.y);
-    c.gap(7);
   });
-  c.y = lowest + 3;
+  c.y = lowest;
   c.paragraph(CAUTION);
   return c.block();
+}
+
+function stepBlock(step: FinishStep, width: PdfPoint): Block {
+  const c = new Column(width);
+  c.paragraph(step.words);
+  c.gap(4);
+  if (step.stop) c.stop(step.stop, step.how ?? "");
+  return c.block();
+}
+
+/** After how many the second column begins, so that the longer of the two is shortest. */
+function turnOf(heights: readonly PdfPoint[]): number {
+  const sum = (list: readonly PdfPoint[]): PdfPoint => list.reduce((a, b) => a + b, 0);
+  let best = heights.length;
+  for (let n = heights.length; n >= 1; n--) {
+    const longer = Math.max(sum(heights.slice(0, n)), sum(heights.slice(n)));
+    if (longer < Math.max(sum(heights.slice(0, best)), sum(heights.slice(best)))) best = n;
+  }
+  return best;
 }
 
 /** Plain, and no more than the makers of the tools say themselves. */
 const CAUTION =
   "**Take care.** Close the rotary cutter after every cut; cut away from yourself, with your fingers off the ruler's edge. Press the iron down and lift it, never push it along a slanted edge; set it on its heel, away from the mat. Take out pins before the needle. The makers' own instructions for cutter, iron and machine come first.";
-
-interface FinishStep {
-  readonly words: string;
-  readonly stop?: string;
-  readonly how?: string;
-}
-
-export function finishSteps(job: SheetJob, first: number): FinishStep[] {
-  const { quilt, finishing } = job.answer;
-  if (!quilt) return [];
-  const { brief, seam } = job;
-  const raw = (w: number, h: number): string => sayBoth(job, w + 2 * seam, h + 2 * seam);
-  let number = first;
-  const steps: FinishStep[] = [
-    {
-      words: `**${number++} Rows.** ${rowWords(job)}`,
-      stop: raw(quilt.centerWidth, quilt.centerHeight),
-      how: "unfinished",
-    },
-  ];
-  for (const facts of quilt.borders) {
-    const border = brief.quilt.borders[facts.index];
-    const fabric = fabricName(job, border.fabric);
-    const wide = sayUnit(job, facts.width + 2 * seam);
-    const [upright, level] = [facts.upright, facts.level].map((x) => sayUnit(job, x + 2 * seam));
-    const corners = border.cornerstone
-      ? ` A square of ${fabricName(job, border.cornerstone)} ends each of the last two.`
-      : "";
-    steps.push({
-      words:
-        facts.join === "mitred"
-          ? `**${number++} Border, mitered.** ${fabric}, ${wide} wide. Sew each strip from mark to mark, a seam short of the corners; then the corners at 45 degrees. Press outward.`
-          : `**${number++} Border.** ${fabric}, ${wide} wide. Measure through the middle: sides about ${upright}, then top and bottom about ${level}.${corners} Press outward.`,
-      stop: raw(facts.outerWidth, facts.outerHeight),
-      how: "unfinished",
-    });
-  }
-  const binding = finishing?.binding;
-  const join = brief.finishing?.binding?.join === "straight" ? "end to end" : "on the slant";
-  const bind = binding
-    ? `Join the ${fabricName(job, binding.fabricId)} strips ${join}, fold in half, bind.`
-    : "Bind.";
-  steps.push({
-    words: `**${number++} Finish.** Layer with batting and backing. Quilt, trim square. ${bind}`,
-    stop: sayBoth(job, quilt.width, quilt.height),
-    how: "when bound",
-  });
-  return steps;
-}
-
-/** How the blocks come together, by the way the quilt is arranged. */
-function rowWords(job: SheetJob): string {
-  const { quilt } = job.answer;
-  if (!quilt) return "";
-  const names = listed(job.answer.blocks.filter((b) => b.count > 0).map((b) => `${b.name} blocks`));
-  const press =
-    "Press odd rows to the left and even rows to the right, so that they nest. Join the rows.";
-  switch (quilt.arrangement) {
-    case "on-point":
-      return `Lay out the ${names} on point, as drawn, with what fills the edges. Sew ${counted(quilt.assembly.rows, "diagonal row")}. ${press} Sew the corners on last.`;
-    case "hexagon-rows":
-      return `Lay out the ${names} in offset rows, as drawn, half blocks at the ends. Sew ${counted(quilt.assembly.rows, "row")}. ${press}`;
-    default: {
-      const sashed = job.brief.quilt.sashing !== undefined ? ", with the sashing between" : "";
-      return `Lay out ${counted(quilt.rows, "row")} of ${quilt.columns}: ${names}${sashed}, as drawn. Sew each row. ${press}`;
-    }
-  }
-}
 
 /** A letter for each kind of block: its first, or its place in the list where two begin alike. */
 export function blockLetters(job: SheetJob): Readonly<Record<string, string>> {

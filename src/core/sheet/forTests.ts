@@ -1,6 +1,7 @@
 import { type Answer, answerBrief } from "../answer/index.ts";
 import { type Brief, readBrief } from "../brief/index.ts";
-import { type SheetJob, type SheetOptions, sheetJob } from "./job.ts";
+import { type SheetJob, sheetJob } from "./job.ts";
+import type { SheetOptions } from "./options.ts";
 
 /** A job of a brief's text, with the version and date that tests print. */
 export function jobOf(text: string, options: Partial<SheetOptions> = {}): SheetJob {

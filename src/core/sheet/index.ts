@@ -32,11 +32,7 @@ export { formFiles } from "./forms.ts";
 export { columnAt, columns, MEASURE, type Paper, type PaperName, paper, STYLES } from "./grid.ts";
 export {
   drawn,
-  OPENED,
-  type Opened,
-  printedDate,
   type SheetJob,
-  type SheetOptions,
   say,
   sayBoth,
   sayMeasured,
@@ -48,6 +44,7 @@ export {
 export { layoutSheet } from "./layouts.ts";
 export { listFiles } from "./lists.ts";
 export * from "./model.ts";
+export * from "./options.ts";
 export { longSheet, patternSheet } from "./pattern.ts";
 export { pictureFiles } from "./pictures.ts";
 export { type Check, draftReasons, type OpenPoint, releaseChecks } from "./release.ts";

@@ -88,3 +88,15 @@ export type Item =
     }
   /** Running foot and the like: printed, not read out. */
   | { readonly kind: "furniture"; readonly glyphs: readonly Glyphs[] };
+
+/** The words of a stretch, with the spaces that are seen: a new line, or a gap, parts two words. */
+export function textOf(glyphs: readonly Glyphs[]): string {
+  let text = "";
+  glyphs.forEach((g, i) => {
+    const before = glyphs[i - 1];
+    const gap = before ? g.x - (before.x + before.width) : 0;
+    const apart = before !== undefined && (g.y !== before.y || gap > 0.12 * g.size);
+    text += (apart && !text.endsWith(" ") ? " " : "") + g.text;
+  });
+  return text.trim();
+}

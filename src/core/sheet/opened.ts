@@ -1,9 +1,10 @@
 import { fourLives } from "../picture/index.ts";
 import { type Block, Column, paginate } from "./column.ts";
 import { MEASURE, STYLES } from "./grid.ts";
-import { drawn, type Opened, pieceOf, type SheetJob, smallAt } from "./job.ts";
+import { drawn, pieceOf, type SheetJob, smallAt } from "./job.ts";
 import { layoutBlocks } from "./layouts.ts";
 import type { Item } from "./model.ts";
+import type { Opened } from "./options.ts";
 import { allSteps } from "./order.ts";
 import { cutWords, spareSentence } from "./proofs.ts";
 import { sewingBlocks } from "./sewing.ts";

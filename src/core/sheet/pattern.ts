@@ -14,9 +14,10 @@ import { finishBlock } from "./finish.ts";
 import { footWords } from "./foot.ts";
 import { columnAt, columns, MEASURE, STYLES } from "./grid.ts";
 import { pictureBlock, sizeBlock, titleBlock } from "./head.ts";
-import { OPENED, type SheetJob } from "./job.ts";
+import type { SheetJob } from "./job.ts";
 import type { Item, Page, Sheet } from "./model.ts";
 import { openedPages } from "./opened.ts";
+import { OPENED } from "./options.ts";
 import { allSteps, nextStep, orderBlocks } from "./order.ts";
 import { proofBlocks } from "./proofs.ts";
 import { draftReasons } from "./release.ts";
@@ -83,9 +84,13 @@ interface Setting {
   readonly parted: boolean;
 }
 
+/** Found once for each job: the pattern and the long form are set alike. */
+const settings = new WeakMap<SheetJob, Setting>();
+
 /** The pattern's sides without their feet; `more` sides follow them. */
 export function patternItems(job: SheetJob, more = 0): Item[][] {
-  const setting = settingOf(job);
+  const setting = settings.get(job) ?? settingOf(job);
+  settings.set(job, setting);
   const pages = pagesOf(job, 2 + more, setting);
   return pages.length === 2 ? pages : pagesOf(job, pages.length + more, setting);
 }

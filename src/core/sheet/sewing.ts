@@ -1,5 +1,5 @@
 import { type Block, Column, paginate, withFeet } from "./column.ts";
-import { finishSteps } from "./finish.ts";
+import { finishSteps } from "./finishSteps.ts";
 import { footWords } from "./foot.ts";
 import { columnAt, columns, STYLES } from "./grid.ts";
 import { type SheetJob, sayMeasured, trueScale } from "./job.ts";

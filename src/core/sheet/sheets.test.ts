@@ -3,8 +3,8 @@ import { expect, test } from "vitest";
 import type { Op } from "../picture/index.ts";
 import { makeSheet, sheetNames } from "./all.ts";
 import { jobOf } from "./forTests.ts";
-import type { SheetOptions } from "./job.ts";
 import type { Glyphs, Item, Page } from "./model.ts";
+import type { SheetOptions } from "./options.ts";
 import { releaseChecks } from "./release.ts";
 
 const folder = new URL("../../../examples/", import.meta.url);
@@ -128,6 +128,10 @@ test("a fabric that nothing uses keeps the word draft", () => {
   });
   const open = releaseChecks(jobOf(JSON.stringify(brief))).filter((c) => c.open.length > 0);
   expect(open).toEqual([
-    { number: 6, point: open[0].point, open: ["Spare is listed and never used."] },
+    {
+      number: 6,
+      point: open[0].point,
+      open: [{ why: "Spare is listed and never used.", at: "fabrics" }],
+    },
   ]);
 });

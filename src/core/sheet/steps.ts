@@ -296,8 +296,9 @@ function squaredUp(job: SheetJob, block: AnswerBlock, unit: SewnUnit, number: nu
     ? ` the ruler's ${unit.squareUp.line.degrees} line on a seam,`
     : "";
   const spare = Math.max(outerSpare(job, block), ...unit.spareBySide.map((s) => s.spare));
+  const said = sayMeasured(job, spare);
   const comes =
-    spare > 1e-4 ? `About ${sayMeasured(job, spare)} comes off.` : "Only threads should come off.";
+    parseFloat(said) === 0 ? "Only threads should come off." : `About ${said} comes off.`;
   const width = block.width + 2 * job.seam;
   const height = block.height + 2 * job.seam;
   const square = Math.abs(width - height) < 1e-9;

@@ -81,10 +81,10 @@ export async function writeFile(handle: FileSystemFileHandle, text: string): Pro
   if (!("text" in back) || back.text !== text) throw new Error("what was read back differs");
 }
 
-/** Hands a text to the browser's downloads. Whether it arrives there the page cannot know. */
-export function handOver(name: string, text: string): void {
+/** Hands a file to the browser's downloads. Whether it arrives there the page cannot know. */
+export function handOver(name: string, content: BlobPart, type = "application/json"): void {
   const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  link.href = URL.createObjectURL(new Blob([content], { type }));
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);

@@ -37,15 +37,16 @@ const idOf = (value: unknown, otherwise?: number): unknown =>
   (typeof value === "object" && value && "id" in value ? value.id : undefined) ?? otherwise;
 
 /** A name for a file: the title in small letters, figures and hyphens. */
-export function fileName(title: string): string {
-  const slug = title
+export const fileName = (title: string): string => `${slugOf(title) || "design"}.json`;
+
+export function slugOf(title: string): string {
+  return title
     .normalize("NFKD")
     .replace(/\p{M}/gu, "")
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, "-")
     .replace(/^-+|-+$/g, "")
     .slice(0, 60);
-  return `${slug || "design"}.json`;
 }
 
 /** The text of a file's bytes, kept so that it can be written again equal to the byte; null if it is not UTF-8. */

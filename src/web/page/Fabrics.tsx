@@ -32,7 +32,7 @@ export function Fabrics({ now, shown, keep }: FabricsProps) {
   const chosen = now.brief.fabrics.find((f) => f.id === open);
   return (
     <>
-      <ul className="fabrics">
+      <ul className="fabrics" data-part="fabrics">
         {brief.fabrics.map((f) => {
           const buy = buying(answer, f.id).text;
           return (

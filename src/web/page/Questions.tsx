@@ -4,6 +4,7 @@ import { Boundary } from "../crash/index.ts";
 import type { Answered } from "./answers.ts";
 import { bringTheRest, later } from "./later.tsx";
 import { Doubtful, Said } from "./said.tsx";
+import { Sheets } from "./sheets/Sheets.tsx";
 import { Tape } from "./Tape.tsx";
 import { useView, view } from "./view.ts";
 
@@ -35,6 +36,7 @@ export function Questions({ shown }: { shown: Answered }) {
           <One question={q} shown={shown} />
         </Boundary>
       ))}
+      <Sheets shown={shown} />
     </div>
   );
 }
@@ -54,6 +56,7 @@ function One({ question: q, shown }: BodyProps) {
   return (
     <section
       className={`question ${open ? "open" : ""} ${spoken ? "spoken-of" : ""}`}
+      data-question={q.id}
       aria-labelledby={`${id}-h`}
     >
       <h2 id={`${id}-h`}>

@@ -97,6 +97,7 @@ export function Sentence(props: SentenceProps) {
       <div
         ref={box}
         role="paragraph"
+        data-part="sentence"
         className={`sentence ${className} ${text.length > LONG ? "long" : ""} ${here ? "parted" : ""}`}
         onKeyDown={walk}
       >

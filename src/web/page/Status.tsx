@@ -2,6 +2,7 @@ import { sizeText, totalBuy } from "../../core/answer/phrases.ts";
 import { type KeepStore, sayKept, useKeep } from "../keep/index.ts";
 import type { Answered } from "./answers.ts";
 import { Doubtful, Said } from "./said.tsx";
+import { goTo } from "./view.ts";
 
 interface StatusProps {
   readonly now: Answered;
@@ -87,6 +88,11 @@ export function Status({ now, shown, keep, busy }: StatusProps) {
             ""
           )}
         </button>
+        {shown.answer.pieces.length > 0 && (
+          <button type="button" className="touch tall" onClick={() => goTo("print")}>
+            Print the pattern
+          </button>
+        )}
         {open?.redoWords && (
           <button type="button" className="touch tall" onClick={() => keep.act.redo()}>
             Do again <Said text={open.redoWords} />

@@ -70,3 +70,14 @@ export const useView = <T>(part: (v: View) => T): T => useStore(view, part);
 export function sayAloud(text: string): void {
   view.setState(({ saying }) => ({ saying: saying === text ? `${text}\u00a0` : text }));
 }
+
+/** Opens a question, or goes to another part of the page, and sets the keyboard there. */
+export function goTo(part: string): void {
+  const question = document.querySelector<HTMLElement>(`[data-question="${part}"]`);
+  if (question) view.setState((v) => ({ questions: { ...v.questions, [part]: true } }));
+  const place = question ?? document.querySelector<HTMLElement>(`[data-part="${part}"]`);
+  if (!place) return;
+  const calm = matchMedia("(prefers-reduced-motion: reduce)").matches;
+  place.scrollIntoView({ block: "start", behavior: calm ? "auto" : "smooth" });
+  place.querySelector<HTMLElement>("button, a, input")?.focus({ preventScroll: true });
+}

@@ -1,0 +1,136 @@
+import { borderSteps } from "../answer/index.ts";
+import { sayUp } from "./cutting.ts";
+import { counted, fabricName, listed, type SheetJob, sayMeasured, sayUnit } from "./job.ts";
+
+/** A step after the blocks are sewn: its words, and what the top should measure then. */
+export interface FinishStep {
+  readonly words: string;
+  readonly stop?: string;
+  readonly how?: string;
+}
+
+/** Rows, each border from the inside out, quilting and binding; `first` numbers the first of them. */
+export function finishSteps(job: SheetJob, first: number): FinishStep[] {
+  const { quilt } = job.answer;
+  if (!quilt) return [];
+  const { seam } = job;
+  const raw = (w: number, h: number): string => measuredBoth(job, w + 2 * seam, h + 2 * seam);
+  const borders = borderSteps(job.brief, job.answer);
+  return [
+    {
+      words: `**${first} Rows.** ${rowWords(job)}`,
+      stop: raw(quilt.centerWidth, quilt.centerHeight),
+      how: "unfinished",
+    },
+    ...quilt.borders.map((facts, i): FinishStep => {
+      const lines = borders[i]?.lines ?? [];
+      return {
+        words: `**${first + 1 + i} ${borderName(job, facts.index)}.** ${borderPieces(job, facts.index)} ${lines.join(" ")} Press outward.`,
+        stop: raw(facts.outerWidth, facts.outerHeight),
+        how: "unfinished",
+      };
+    }),
+    {
+      words: `**${first + 1 + quilt.borders.length} Finish.** ${finishWords(job)}`,
+      stop: measuredBoth(job, quilt.width, quilt.height),
+      how: "when bound",
+    },
+  ];
+}
+
+/** A size to be measured, as a ruler shows it: `57 1/16 × 68 3/8 in`. */
+const measuredBoth = (job: SheetJob, w: number, h: number): string =>
+  `${sayMeasured(job, w).replace(/ (in|mm|cm)$/, "")} × ${sayMeasured(job, h)}`;
+
+/** Letter of the piece that patch of the quilt is cut as. */
+const letterAt = (job: SheetJob, patch: string): string | undefined =>
+  job.answer.pieces.find((p) => p.patchIds.includes(patch))?.letter;
+
+function borderName(job: SheetJob, index: number): string {
+  const { borders } = job.brief.quilt;
+  const name = borders.length > 1 ? `Border ${index + 1}` : "Border";
+  return borders[index]?.join === "mitred" ? `${name}, mitered` : name;
+}
+
+/** Which pieces make this border, how wide, and which lie where. */
+function borderPieces(job: SheetJob, index: number): string {
+  const facts = job.answer.quilt?.borders[index];
+  const border = job.brief.quilt.borders[index];
+  if (!facts || !border) return "";
+  const [upright, level, stone] = ["upright", "level", "cornerstone"].map((side) =>
+    letterAt(job, `border/${index}/${side}`),
+  );
+  const wide = sayUnit(job, facts.width + 2 * job.seam);
+  const where =
+    upright === level ? `${upright} all round` : `${upright} at the sides, ${level} top and bottom`;
+  const stones = stone ? `, ${stone} at the corners` : "";
+  return `${fabricName(job, border.fabric)}, ${wide} wide: ${where}${stones}.`;
+}
+
+/** How the blocks come together, by the way the quilt is arranged. */
+function rowWords(job: SheetJob): string {
+  const { quilt } = job.answer;
+  if (!quilt) return "";
+  const names = listed(job.answer.blocks.filter((b) => b.count > 0).map((b) => `${b.name} blocks`));
+  const press =
+    "Press odd rows to the left and even rows to the right, so that they nest. Join the rows.";
+  switch (quilt.arrangement) {
+    case "on-point": {
+      const [side, corner] = ["setting/side", "setting/corner"].map((id) => letterAt(job, id));
+      const ends = side ? `, ${side} at the ends of the rows` : ", with what fills the edges";
+      const last = corner ? `Sew the four corners ${corner} on last.` : "Sew the corners on last.";
+      return `Lay out the ${names} on point, as drawn${ends}. Sew ${counted(quilt.assembly.rows, "diagonal row")}. ${press} ${last}`;
+    }
+    case "hexagon-rows":
+      return `Lay out the ${names} in offset rows, as drawn, half blocks at the ends. Sew ${counted(quilt.assembly.rows, "row")}. ${press}`;
+    default: {
+      const laid = `Lay out ${counted(quilt.rows, "row")} of ${quilt.columns}: ${names}, as drawn.`;
+      return job.brief.quilt.sashing === undefined
+        ? `${laid} Sew each row. ${press}`
+        : `${laid} ${sashingWords(job)}`;
+    }
+  }
+}
+
+/** Sashes between the blocks of a row, and between the rows, with cornerstones or without. */
+function sashingWords(job: SheetJob): string {
+  const [upright, level, stone] = ["sash/upright", "sash/level", "sash/cornerstone"].map((id) =>
+    letterAt(job, id),
+  );
+  const within = upright
+    ? `Sew each row with ${upright} between its blocks; press to ${upright}.`
+    : "Sew each row.";
+  if (!level) return `${within} Join the rows.`;
+  const strips = stone
+    ? `Sew ${level} and ${stone} in turn into strips as long as a row, pressed to ${level}. Join rows and strips in turn, the seams meeting.`
+    : `Join the rows with ${level} between them; press to ${level}.`;
+  return `${within} ${strips}`;
+}
+
+/** Backing, batting and binding as planned; what the maker has not decided is left to her. */
+function finishWords(job: SheetJob): string {
+  const { binding, backing, batting } = job.answer.finishing ?? {};
+  const { unit } = job.brief;
+  const size = (w: number, h: number): string => `${sayUp(job, w)} × ${sayUp(job, h)} ${unit}`;
+  const words: string[] = [];
+  if (backing && backing.panels > 1)
+    words.push(
+      `Backing: sew the ${backing.panels} panels of ${fabricName(job, backing.fabricId)} together, seams ${backing.seams}, ${sayUnit(job, backing.seam)} wide, pressed open: ${size(backing.width, backing.height)}.`,
+    );
+  else if (backing)
+    words.push(
+      `Backing: ${fabricName(job, backing.fabricId)}, ${size(backing.width, backing.height)}.`,
+    );
+  words.push(
+    batting
+      ? `Layer with batting of ${size(batting.width, batting.height)} and the backing. Quilt, trim square to the top.`
+      : "Layer with batting and backing. Quilt, trim square.",
+  );
+  const join = job.brief.finishing?.binding?.join === "straight" ? "end to end" : "on the slant";
+  words.push(
+    binding
+      ? `Join the ${sayUnit(job, binding.strip)} strips of ${fabricName(job, binding.fabricId)} ${join} to ${sayUp(job, binding.length)} ${unit}, fold in half along the length, bind.`
+      : "Bind.",
+  );
+  return words.join(" ");
+}

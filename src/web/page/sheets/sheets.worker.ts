@@ -1,0 +1,4 @@
+import { serve } from "../../worker/rpc.ts";
+import { services } from "./services.ts";
+
+serve(services);
