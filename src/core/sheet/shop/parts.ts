@@ -1,10 +1,10 @@
 import type { PdfPoint } from "../../measure/index.ts";
 import { type Block, Column, paginate, withFeet } from "../column.ts";
+import { footWords } from "../foot.ts";
 import { STYLES } from "../grid.ts";
 import { sentenceSpans } from "../head.ts";
 import type { SheetJob } from "../job.ts";
 import type { Sheet } from "../model.ts";
-import { footWords } from "../pattern.ts";
 
 /** The side of a box to tick. */
 export const TICK: PdfPoint = 10;
