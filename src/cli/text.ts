@@ -8,6 +8,7 @@ import {
   ringRows,
   sayReading,
   sayWay,
+  seamRows,
 } from "../core/answer/index.ts";
 import type { Brief } from "../core/brief/index.ts";
 import { say } from "../core/findings/index.ts";
@@ -35,6 +36,7 @@ export function answerText(brief: Brief, answer: Answer): string {
       "",
     ]),
     ...table("What does a wedge show, from the center out?", ringRows(brief, answer)),
+    ...table("How do rings meet at the seams?", seamRows(brief, answer)),
     ...table("Will the eye part them?", gapRows(brief, answer)),
     ...table("What do I cut?", cutRows(answer, step)),
     ...table("Supplies", supplyRows(brief, answer, step)),

@@ -14,7 +14,8 @@ import {
   wedgeLay,
 } from "../fabric/index.ts";
 import type { Length } from "../measure/index.ts";
-import type { RingsSeen, StacksSeen, WedgeRound } from "./look-types.ts";
+import { seamsOf } from "./look-seams.ts";
+import type { RingsSeen, SeamsMeet, StacksSeen, WedgeRound } from "./look-types.ts";
 import type { Cut } from "./looks.ts";
 import type { AnswerBlock } from "./types.ts";
 
@@ -46,11 +47,12 @@ export function roundsOf(
     const fabric = brief.fabrics.find((f) => f.id === fabricId);
     if (!fabric || !look || look.kind === "plain") return [];
     const mine = wedges.filter((p) => input.fabricOf[p.id] === fabricId);
+    const seams = seamsOf(block, mine, look, input.wedge, shown);
     const places = mine.map((p) => placeOf(input.block, p, input.unit));
     const lays = mine.flatMap((p) => shown.filter((s) => s.patchId === p.id));
     const strips = input.strips?.[block.pieceOf[mine[0].id]] ?? 1;
     const stacks = stacksOf(cut, block.pieceOf[mine[0].id]);
-    return [roundSeen({ fabric, look, places, lays, strips, input, block, stacks })];
+    return [roundSeen({ fabric, look, places, lays, strips, input, block, stacks, seams })];
   });
 }
 
@@ -81,6 +83,7 @@ interface RoundInput {
   readonly input: Seen;
   readonly block: AnswerBlock;
   readonly stacks?: StacksSeen | undefined;
+  readonly seams: readonly SeamsMeet[];
 }
 
 function roundSeen(r: RoundInput): RoundSeen {
@@ -123,6 +126,7 @@ function roundSeen(r: RoundInput): RoundSeen {
     blocksMixed: count - blocksUp - blocksDown,
     spare: alike ? spare.up + spare.down : 0,
     rings,
+    seams: r.seams,
     ...(widths.length > 0 && { narrowest: Math.min(...widths) }),
     plan,
     look: r.look,

@@ -1,6 +1,7 @@
 import type { Brief } from "../brief/index.ts";
 import type { Eye } from "../fabric/index.ts";
 import { printWithUnit } from "../measure/index.ts";
+import type { SeamsMeet } from "./look-types.ts";
 import { wayWords } from "./place-words.ts";
 import type { Answer } from "./types.ts";
 import { stepOfBrief } from "./words.ts";
@@ -28,6 +29,38 @@ export function ringRows(b: Brief, a: Answer): string[][] {
     ),
   );
   return [["fabric", "block", "cut", "", "rings"], ...rows];
+}
+
+/** Nearer than this two edges are one, in the document's unit: far under a thread. */
+const MEET = 1e-6;
+
+/** By how much the rings miss at a seam: "every ring meets", "1/8 in, 3/8 in", "a ring without partner". */
+export function sayMisses(b: Brief, m: SeamsMeet): string {
+  const step = stepOfBrief(b);
+  if (m.misses.length === 0) return "one color, nothing to meet";
+  if (m.most !== undefined && m.most < MEET) return "every ring meets";
+  return m.misses
+    .map(({ miss }) => {
+      if (miss === undefined) return "a ring without partner";
+      return miss < MEET ? "meets" : printWithUnit(miss, step);
+    })
+    .join(", ");
+}
+
+/** How rings miss where wedges are sewn side by side, from the center out; headings first. */
+export function seamRows(b: Brief, a: Answer): string[][] {
+  const rows = a.sights.flatMap((s) =>
+    s.rounds.flatMap((r) =>
+      r.seams.map((m) => [
+        nameOf(b, r.fabricId),
+        blockName(a, s.block),
+        `${m.count} ${m.count === 1 ? "seam" : "seams"}`,
+        m.ways.map((w) => wayWords(b, r.fabricId, w)).join(" beside "),
+        sayMisses(b, m),
+      ]),
+    ),
+  );
+  return [["fabric", "block", "", "cut", "miss along the seam, from the center out"], ...rows];
 }
 
 /** How the eye takes two fabrics side by side. */

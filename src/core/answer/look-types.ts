@@ -40,6 +40,18 @@ export interface WedgeRound {
   /** What shows along a wedge's axis from the center out, each way that occurs. */
   readonly rings: readonly RingsSeen[];
   readonly narrowest?: Length;
+  /** How the rings of wedges sewn side by side meet, each kind of seam once; the first block's. */
+  readonly seams: readonly SeamsMeet[];
+}
+
+/** Seams of one kind: which wedges lie on either side, and by how much each ring misses there. */
+export interface SeamsMeet {
+  readonly count: number;
+  readonly ways: readonly [Way, Way];
+  /** From the center out, along the seam; nothing where the neighbor has no such ring. */
+  readonly misses: readonly { readonly radius: Length; readonly miss?: Length }[];
+  /** The largest; nothing where a ring has no partner. */
+  readonly most?: Length;
 }
 
 export interface StacksSeen {

@@ -5,6 +5,7 @@ import { choicesFor, stepped, typed, wordsOf } from "./choices.ts";
 import { coloringChoices } from "./coloring-choices.ts";
 import { answerBrief } from "./compose.ts";
 import { consequences } from "./consequences.ts";
+import { seamRows } from "./look-table.ts";
 import { fabricSentenceOf } from "./sentence.ts";
 import { stepOfBrief } from "./words.ts";
 
@@ -86,6 +87,54 @@ describe("what will my fabric look like", () => {
     expect(say(found!, { step: stepOfBrief(b) })).toContain(
       "Their seams meet when the strips are cut 2 1/8 in, 1 1/4 in, 2 1/8 in.",
     );
+  });
+
+  it("lists by how much each ring misses at each seam, along the seam", () => {
+    const blunt = { ruler: { point: { blunt: "1/4" } } };
+    const mixed = brief("reef", { round: "mixed" }, blunt);
+    const [round] = answerBrief(mixed).sights[0].rounds;
+    // Up seams show at radius 1.75 and 2.5 (brine, coral, spray inward), down at 1.5 and 2.25 the
+    // other way round: no edge has its own colors opposite, in a set of three fabrics.
+    expect(round.seams).toEqual([
+      {
+        count: 8,
+        ways: ["up", "down"],
+        misses: [{ radius: 1.75 }, { radius: 2.5 }].map((m) => ({
+          radius: expect.closeTo(m.radius, 9),
+        })),
+      },
+    ]);
+    const matched = brief("reef", { round: "matched" }, blunt);
+    expect(seamRows(matched, answerBrief(matched))[1].slice(2)).toEqual([
+      "8 seams",
+      "Brine out beside Brine out",
+      "every ring meets",
+    ]);
+  });
+
+  it("measures an even stripe's miss along the seam: twice the radius off, over cos 22.5", () => {
+    const even = {
+      ...STRIPE,
+      bands: [
+        { width: "1", color: "#222222" },
+        { width: "1", color: "#EEEEEE" },
+      ],
+    };
+    const b = brief(
+      "rows",
+      { round: "mixed", start: "0" },
+      {
+        fabrics: [...PLAIN, even],
+        ruler: { point: { blunt: "1/4" } },
+      },
+    );
+    const [{ seams }] = answerBrief(b).sights[0].rounds;
+    // Edges at whole inches y: up at 4.25 - y, down at y - 0.25. Dark to light outward lies at
+    // 0.25, 2.25 up (odd y) and at 0.75, 2.75 down: half an inch off along the axis.
+    for (const { miss } of seams[0].misses)
+      expect(miss).toBeCloseTo(0.5 / Math.cos(Math.PI / 8), 9);
+    expect(seams[0].most).toBeCloseTo(0.5412, 4);
+    expect(seamRows(b, answerBrief(b))[1][4]).toContain("0.541");
   });
 
   it("names the odd wedges of a whole strip: 20 flipped make 1 and 1, 2 + 2 over", () => {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { colorDifference, contrast, hexOfLab, labOf } from "./lab.ts";
-import { seenAs } from "./simulate.ts";
+import { seenAs, seenPixels } from "./simulate.ts";
+import { rgbOf } from "./srgb.ts";
 
 // G. Sharma, W. Wu, E. N. Dalal, "The CIEDE2000 Color-Difference Formula", Color Research and
 // Application 30(1), 2005, Table 1: 22 of its 34 pairs, by their number there.
@@ -89,6 +90,20 @@ describe("color blindness", () => {
     expect(apart(red, green, "deutan")).toBeLessThan(apart(red, green, "full") / 2);
     expect(apart(red, green, "protan")).toBeLessThan(apart(red, green, "full") / 1.5);
     expect(apart(red, green, "tritan")).toBeGreaterThan(apart(red, green, "full") / 1.5);
+  });
+
+  test("a picture's pixels are seen as their colors are, within a step of 255", () => {
+    const colors = ["#B2433A", "#1F4E5F", "#F2EBDD", "#5E7A2E", "#000000", "#FFFFFF"];
+    for (const sight of ["gray", "protan", "deutan", "tritan", "full"] as const) {
+      const data = Uint8ClampedArray.from(colors.flatMap((c) => [...rgbOf(c), 255]));
+      seenPixels(data, sight);
+      colors.forEach((c, i) => {
+        rgbOf(seenAs(c, sight)).forEach((channel, k) => {
+          expect(Math.abs(data[4 * i + k] - channel)).toBeLessThanOrEqual(1);
+        });
+        expect(data[4 * i + 3]).toBe(255);
+      });
+    }
   });
 
   test("gray keeps the lightness", () => {

@@ -1,5 +1,5 @@
 import { labOf } from "./lab.ts";
-import { fromLight, hexOf, type Rgb, rgbOf, toLight } from "./srgb.ts";
+import { fromLight, hexOf, LIGHT, type Rgb, rgbOf, toLight } from "./srgb.ts";
 
 /** How a page is looked at: as it is, as a gray print, or with a common color blindness. */
 export type Sight = "full" | "gray" | "protan" | "deutan" | "tritan";
@@ -47,3 +47,21 @@ function grayOf(hex: string): string {
   const c = fromLight(y);
   return hexOf([c, c, c] as Rgb);
 }
+
+/** Every pixel of a picture (R, G, B, A in turn) as it is seen, written over what it was. */
+export function seenPixels(data: Uint8ClampedArray, sight: Sight): void {
+  if (sight === "full") return;
+  for (let i = 0; i + 3 < data.length; i += 4) {
+    const [r, g, b] = [LIGHT[data[i]], LIGHT[data[i + 1]], LIGHT[data[i + 2]]];
+    if (sight === "gray") {
+      data.fill(fromLight(LUMINANCE[0] * r + LUMINANCE[1] * g + LUMINANCE[2] * b), i, i + 3);
+      continue;
+    }
+    const rows = MACHADO[sight];
+    for (let k = 0; k < 3; k++)
+      data[i + k] = fromLight(rows[k][0] * r + rows[k][1] * g + rows[k][2] * b);
+  }
+}
+
+/** Y of XYZ from linear sRGB (IEC 61966-2-1): the gray of the same Y has the same L*. */
+const LUMINANCE = [0.2126, 0.7152, 0.0722] as const;

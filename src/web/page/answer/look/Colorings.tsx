@@ -1,12 +1,12 @@
 import { useEffect, useMemo, useState } from "react";
 import { type ColoringChoice, coloringChoices } from "../../../../core/answer/coloring-choices.ts";
-import { seenBrief } from "../../../../core/answer/sight.ts";
 import type { Sight } from "../../../../core/fabric/index.ts";
 import { type Answered, asking } from "../../answers.ts";
 import { useKeepStore } from "../../KeepContext.ts";
 import { sayAloud } from "../../view.ts";
 import { BlockLook } from "./BlockLook.tsx";
 import { Lit } from "./Lit.tsx";
+import { useSeen } from "./useSeen.ts";
 
 interface ColoringsProps {
   readonly block: string;
@@ -57,9 +57,10 @@ function Choices({ block, shown, sight }: ColoringsProps) {
 }
 
 function Small({ block, answered, sight }: { block: string; answered: Answered; sight: Sight }) {
+  const brief = useSeen(answered.brief, sight);
   const seen = useMemo(
-    (): Answered => ({ brief: seenBrief(answered.brief, sight), answer: { ...answered.answer } }),
-    [answered, sight],
+    (): Answered => ({ brief, answer: { ...answered.answer } }),
+    [answered, brief],
   );
   const geometry = seen.answer.blocks.find((b) => b.id === block);
   return geometry ? <BlockLook block={geometry} shown={seen} most={18} /> : null;

@@ -1,7 +1,7 @@
 import { lazy, Suspense, useId, useMemo, useState } from "react";
 import type { AnswerBlock, BlockSight } from "../../../../core/answer/index.ts";
 import { EYE_WORDS } from "../../../../core/answer/look-table.ts";
-import { SIGHTS, seenBrief } from "../../../../core/answer/sight.ts";
+import { SIGHTS } from "../../../../core/answer/sight.ts";
 import type { Sight } from "../../../../core/fabric/index.ts";
 import type { Answered } from "../../answers.ts";
 import type { BodyProps } from "../../Questions.tsx";
@@ -9,6 +9,7 @@ import { BlockLook } from "./BlockLook.tsx";
 import { Colorings } from "./Colorings.tsx";
 import { OnPrints } from "./OnPrint.tsx";
 import { Rounds } from "./Rounds.tsx";
+import { useSeen } from "./useSeen.ts";
 import "./look.css";
 
 const Photo = lazy(() => import("../../photo/Photo.tsx"));
@@ -19,10 +20,8 @@ const Photo = lazy(() => import("../../photo/Photo.tsx"));
  */
 export default function Look({ shown }: BodyProps) {
   const [sight, setSight] = useState<Sight>("full");
-  const seen = useMemo(
-    (): Answered => ({ brief: seenBrief(shown.brief, sight), answer: { ...shown.answer } }),
-    [shown, sight],
-  );
+  const brief = useSeen(shown.brief, sight);
+  const seen = useMemo((): Answered => ({ brief, answer: { ...shown.answer } }), [shown, brief]);
   const { blocks, sights } = shown.answer;
   return (
     <>

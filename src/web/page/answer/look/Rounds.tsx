@@ -1,5 +1,6 @@
 import { useCallback, useMemo } from "react";
-import type { BlockSight, WedgeRound } from "../../../../core/answer/index.ts";
+import type { BlockSight, SeamsMeet, WedgeRound } from "../../../../core/answer/index.ts";
+import { sayMisses } from "../../../../core/answer/look-table.ts";
 import { fabricLooks, wedgeCutOf } from "../../../../core/answer/looks.ts";
 import { wayWords } from "../../../../core/answer/place-words.ts";
 import type { AnswerBlock } from "../../../../core/answer/types.ts";
@@ -9,6 +10,7 @@ import type { Picture } from "../../../../core/picture/marks.ts";
 import { stripPicture } from "../../../../core/picture/strip.ts";
 import type { Answered } from "../../answers.ts";
 import { PictureView } from "../../PictureView.tsx";
+import { Said } from "../../said.tsx";
 import { useSwatches } from "../../useSwatches.ts";
 import { useView } from "../../view.ts";
 import { BlockLook } from "./BlockLook.tsx";
@@ -35,9 +37,22 @@ export function Rounds({ sight, seen }: RoundsProps) {
           <OneWay key={way} way={way} block={block} round={r} seen={seen} />
         ))}
       </div>
+      {r.seams.map((m) => (
+        <p key={`${m.ways.join()} ${m.misses.map((x) => x.miss).join()}`} className="small">
+          <Said
+            text={`${m.count} seams, ${m.ways.map((w) => wayWords(seen.brief, r.fabricId, w)).join(" beside ")}: ${missing(seen.brief, m)}`}
+          />
+        </p>
+      ))}
     </section>
   ));
 }
+
+/** "from the center out, rings miss by 1/8 in, 3/8 in along the seam". */
+const missing = (b: Brief, m: SeamsMeet): string => {
+  const said = sayMisses(b, m);
+  return /^(every|one)/.test(said) ? said : `along the seam, from the center out, ${said}`;
+};
 
 interface RoundProps {
   readonly block: AnswerBlock;

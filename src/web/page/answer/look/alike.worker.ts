@@ -4,6 +4,7 @@ import {
   mostDifferent,
   type Pixels,
 } from "../../../../core/fabric/index.ts";
+import { canvasOf } from "./pixels.ts";
 
 /** A search whose picture is still a data: address. */
 export interface AlikeAsk extends Omit<AlikeSearch, "pixels"> {
@@ -33,18 +34,8 @@ addEventListener("message", async ({ data: ask }: MessageEvent<AlikeAsk>) => {
   }
 });
 
-/** The page's policy fetches nothing, not even data: addresses; so the bytes are read by hand. */
 async function pixelsOf(data: string): Promise<Pixels> {
-  const [head, body] = data.split(",", 2);
-  const bytes = Uint8Array.from(atob(body ?? ""), (c) => c.charCodeAt(0));
-  const type = /^data:([^;]+)/.exec(head)?.[1] ?? "image/jpeg";
-  const bitmap = await createImageBitmap(new Blob([bytes], { type }));
-  const share = Math.min(1, LONGEST / Math.max(bitmap.width, bitmap.height));
-  const width = Math.max(1, Math.round(bitmap.width * share));
-  const height = Math.max(1, Math.round(bitmap.height * share));
-  const context = new OffscreenCanvas(width, height).getContext("2d");
-  if (!context) throw new Error("this browser gives no canvas to read a picture with");
-  context.drawImage(bitmap, 0, 0, width, height);
-  bitmap.close();
+  const { canvas, context } = await canvasOf(data, LONGEST);
+  const { width, height } = canvas;
   return { width, height, data: context.getImageData(0, 0, width, height).data };
 }
