@@ -2,10 +2,12 @@ import { describe, expect, it } from "vitest";
 import type { Brief } from "../brief/index.ts";
 import { smallBrief } from "../brief/sample.ts";
 import { brief as schema } from "../brief/schema.ts";
-import { choicesFor, typed, wordsOf } from "./choices.ts";
+import { allWords } from "./all-choices.ts";
 import { addFabric, isNamed, removeFabric } from "./fabric-kinds.ts";
-import { oneFabricSentence } from "./sentence.ts";
 import { changed } from "./words.ts";
+import { oneFabricSentence } from "./words-of-one-fabric.ts";
+
+const { choicesFor, typed, wordsOf } = allWords;
 
 const brief = smallBrief({
   fabrics: [

@@ -9,7 +9,6 @@ import { arrangementWord, blocksWord, gridWord } from "./words-of-grid.ts";
 import { kindClause, otherKind } from "./words-of-kinds.ts";
 import { measuresClause } from "./words-of-measures.ts";
 import { mixWord } from "./words-of-mix.ts";
-import { oneFabricClause } from "./words-of-one-fabric.ts";
 import { ownClause } from "./words-of-own.ts";
 import { placeClause } from "./words-of-place.ts";
 import { seamWord, stepWord } from "./words-of-sewing.ts";
@@ -133,7 +132,7 @@ export const detailClausesOf = (b: Brief): Clause => DETAILS.flatMap((d) => d.cl
 const capital = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);
 
 /** Joining words that stand side by side become one part. */
-function partsOf(clause: Clause, facts: SentenceFacts): SentencePart[] {
+export function partsOf(clause: Clause, facts: SentenceFacts = NOTHING): SentencePart[] {
   const parts: SentencePart[] = [];
   for (const part of clause) {
     const last = parts[parts.length - 1];
@@ -165,10 +164,6 @@ export const detailSentencesOf = (
     label,
     parts: partsOf(clause(b), NOTHING),
   })).filter((d) => d.parts.length > 0);
-
-/** The sentence of one fabric: all that is decided of it, in words that can be touched. */
-export const oneFabricSentence = (b: Brief, id: string): SentencePart[] =>
-  partsOf(oneFabricClause(b, id), NOTHING);
 
 /** The sentence as plain text. */
 export const sentenceText = (b: Brief): string =>

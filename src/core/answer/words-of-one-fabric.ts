@@ -1,6 +1,8 @@
 import type { Brief, Fabric } from "../brief/index.ts";
 import { kindWord } from "./fabric-kinds.ts";
 import { fabricOf, type OneFabric, onFabric, wordId, wordPath } from "./one-fabric.ts";
+import { partsOf } from "./sentence.ts";
+import type { SentencePart } from "./types.ts";
 import {
   type Change,
   type Clause,
@@ -45,6 +47,10 @@ export function oneFabricClause(b: Brief, id: string): Clause {
     ".",
   ];
 }
+
+/** The same as parts, words among them. */
+export const oneFabricSentence = (b: Brief, id: string): SentencePart[] =>
+  partsOf(oneFabricClause(b, id));
 
 /** The words of every fabric's own sentence. */
 export const oneFabricClauses = (b: Brief): Clause =>

@@ -1,15 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { type Brief, readDocument } from "../brief/index.ts";
 import { smallBrief } from "../brief/sample.ts";
-import { choicesFor, stepped, typed, wordOfRole, wordsOf } from "./choices.ts";
-import {
-  detailSentencesOf,
-  fabricSentenceOf,
-  oneFabricSentence,
-  sentenceOf,
-  sentenceText,
-} from "./sentence.ts";
+import { allWords } from "./all-choices.ts";
+import { detailSentencesOf, fabricSentenceOf, sentenceOf, sentenceText } from "./sentence.ts";
 import { shownLength } from "./words.ts";
+import { oneFabricSentence } from "./words-of-one-fabric.ts";
+
+const { choicesFor, stepped, typed, wordOfRole, wordsOf } = allWords;
 
 const wedge = (change: object = {}) => ({
   kind: "wedges",

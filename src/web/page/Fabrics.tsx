@@ -1,6 +1,5 @@
 import { useMemo, useState } from "react";
 import { buying } from "../../core/answer/consequences.ts";
-import { addFabric } from "../../core/answer/fabric-kinds.ts";
 import { usesOf } from "../../core/answer/phrases.ts";
 import { fabricSentenceOf } from "../../core/answer/sentence.ts";
 import type { KeepStore } from "../keep/index.ts";
@@ -14,6 +13,8 @@ import { useSwatches } from "./useSwatches.ts";
 import { view } from "./view.ts";
 
 const FabricEditor = later(() => import("./fabric/FabricEditor.tsx").then((m) => m.FabricEditor));
+
+const MoreFabric = later(() => import("./fabric/FabricEditor.tsx").then((m) => m.MoreFabric));
 
 interface FabricsProps {
   readonly now: Answered;
@@ -64,13 +65,7 @@ export function Fabrics({ now, shown, keep }: FabricsProps) {
         })}
         <li className="more">
           <p>
-            <button
-              type="button"
-              className="touch tall"
-              onClick={() => keep.act.edit("a fabric more", addFabric)}
-            >
-              A fabric more
-            </button>
+            <MoreFabric keep={keep} />
           </p>
         </li>
       </ul>

@@ -1,11 +1,13 @@
 import { type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from "react";
-import { choicesFor, stepped, typed, wordsOf } from "../../core/answer/choices.ts";
+import { allWords } from "../../core/answer/all-choices.ts";
 import type { Choice } from "../../core/answer/words.ts";
 import type { Brief } from "../../core/brief/index.ts";
 import type { Recipe as KeepChange } from "../keep/index.ts";
 import { type Answered, asking } from "./answers.ts";
 import { ChoiceColumn } from "./ChoiceColumn.tsx";
 import { sayAloud, view } from "./view.ts";
+
+const { choicesFor, stepped, typed, wordsOf } = allWords;
 
 export interface OpeningProps {
   readonly word: string;

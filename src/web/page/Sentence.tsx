@@ -18,6 +18,8 @@ export interface SentenceProps {
   readonly label: string;
   readonly className?: string;
   readonly opening: ReactNode;
+  /** Its words, where they are not among those of the large sentences. */
+  readonly words?: readonly Word[];
 }
 
 /** Sentences longer than this are set smaller, so that the quilt stays in sight. */
@@ -51,7 +53,7 @@ export function Sentence(props: SentenceProps) {
   const { parts, brief, lit, opening, label, className = "" } = props;
   const word = useView((v) => v.word);
   const box = useRef<HTMLDivElement>(null);
-  const words = wordsOf(brief);
+  const words = props.words ?? wordsOf(brief);
   const here = parts.some((p) => p.word === word) ? word : null;
   const text = parts.map((p) => p.text).join("");
   const split = useSplit(box, here, text);

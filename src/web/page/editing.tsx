@@ -1,5 +1,6 @@
 import { useCallback, useMemo } from "react";
-import { stepping, wordsOf, wordsOfRole } from "../../core/answer/choices.ts";
+import * as base from "../../core/answer/choices.ts";
+import { type Speaking, wordsOfRole } from "../../core/answer/choices.ts";
 import { changed, type Word } from "../../core/answer/words.ts";
 import type { KeepStore, Recipe } from "../keep/index.ts";
 import type { Answered } from "./answers.ts";
@@ -10,7 +11,7 @@ import { useView } from "./view.ts";
 const Opening = later(() => import("./Opening.tsx").then((m) => m.Opening));
 
 /** Hooks that both sentences share: what a step does, what stands between the lines. */
-export function useEditing(now: Answered, keep: KeepStore) {
+export function useEditing(now: Answered, keep: KeepStore, words: Speaking = base) {
   const word = useView((v) => v.word);
   const onPreview = useCallback((change: Recipe | null) => keep.act.preview(change), [keep]);
   const onTake = useCallback(
@@ -21,13 +22,13 @@ export function useEditing(now: Answered, keep: KeepStore) {
     (w: Word, by: 1 | -1) => {
       // The design as it is by now: quick steps come before their answers.
       const brief = keep.state.getState().open?.brief;
-      if (!brief || !wordsOf(brief).some((x) => x.id === w.id)) return;
-      const change = stepping(brief, w.id, by);
+      if (!brief || !words.wordsOf(brief).some((x) => x.id === w.id)) return;
+      const change = words.stepping(brief, w.id, by);
       if (!change) return;
-      const next = wordsOf(changed(brief, change)).find((x) => x.id === w.id);
+      const next = words.wordsOf(changed(brief, change)).find((x) => x.id === w.id);
       keep.act.edit(`"${next?.text ?? w.text}"`, change);
     },
-    [keep],
+    [keep, words],
   );
   const opening = word && (
     <Opening key={word} word={word} now={now} onPreview={onPreview} onTake={onTake} />

@@ -1,12 +1,14 @@
 import { useMemo } from "react";
+import { allWords } from "../../../core/answer/all-choices.ts";
 import {
+  addFabric,
   colorFabric,
   isNamed,
   removeFabric,
   setBands,
   setStrips,
 } from "../../../core/answer/fabric-kinds.ts";
-import { oneFabricSentence } from "../../../core/answer/sentence.ts";
+import { oneFabricSentence } from "../../../core/answer/words-of-one-fabric.ts";
 import type { Fabric } from "../../../core/brief/index.ts";
 import type { KeepStore } from "../../keep/index.ts";
 import type { Answered } from "../answers.ts";
@@ -26,7 +28,7 @@ interface FabricEditorProps {
 export function FabricEditor({ fabric: f, now, keep, onClose }: FabricEditorProps) {
   const { brief } = now;
   const parts = useMemo(() => oneFabricSentence(brief, f.id), [brief, f.id]);
-  const { opening, onStep } = useEditing(now, keep);
+  const { opening, onStep } = useEditing(now, keep, allWords);
   const { edit } = keep.act;
   return (
     <section className="fabric-editor" aria-label={f.name}>
@@ -38,6 +40,7 @@ export function FabricEditor({ fabric: f, now, keep, onClose }: FabricEditorProp
         label={`What ${f.name} is`}
         className="detail"
         opening={opening}
+        words={allWords.wordsOf(brief)}
       />
       {f.kind !== "strip-set" && (
         <p>
@@ -84,5 +87,18 @@ export function FabricEditor({ fabric: f, now, keep, onClose }: FabricEditorProp
         )}
       </p>
     </section>
+  );
+}
+
+/** A fabric more, plain, to be named and colored. */
+export function MoreFabric({ keep }: { readonly keep: KeepStore }) {
+  return (
+    <button
+      type="button"
+      className="touch tall"
+      onClick={() => keep.act.edit("a fabric more", addFabric)}
+    >
+      A fabric more
+    </button>
   );
 }

@@ -23,13 +23,14 @@ export function PlaceFields({
   onLeave,
 }: PlaceFieldsProps) {
   const id = useId();
-  const field = (what: "x" | "y", label: string) => (
+  const field = (what: "x" | "y", label: string, name: string) => (
     <label>
       {label}{" "}
       <input
         type="text"
         size={7}
         value={at[what]}
+        aria-label={name}
         aria-invalid={lengthTextProblem(at[what], unit === "in" ? "in" : "mm", true) !== undefined}
         aria-describedby={wrong ? id : undefined}
         onChange={(e) => onChange({ ...at, [what]: e.target.value })}
@@ -40,7 +41,7 @@ export function PlaceFields({
   return (
     <>
       <p className="fields">
-        {field("x", "Its middle across")} {field("y", "up")}{" "}
+        {field("x", "Its middle across", "Its middle across")} {field("y", "up", "Its middle up")}{" "}
         <label>
           turned{" "}
           <input
