@@ -1,0 +1,43 @@
+import { cpSync, mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { build } from "vite";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { brokenLinks, pages, ran, shown, unknownCommands } from "./docs.ts";
+
+const ROOT = resolve(import.meta.dirname, "..");
+const ALL = pages(ROOT);
+
+test("every link and picture leads to a file of the repository, every anchor to a heading", () => {
+  expect(ALL.length).toBeGreaterThan(20);
+  expect(ALL.flatMap((page) => brokenLinks(ROOT, page))).toEqual([]);
+});
+
+test("every command and script the pages speak of is there", () => {
+  expect(ALL.flatMap((page) => unknownCommands(ROOT, page))).toEqual([]);
+});
+
+describe("every line that runs the program runs", () => {
+  const program = join(ROOT, ".cache/docs/eighthwise.js");
+  const folder = mkdtempSync(join(tmpdir(), "docs-"));
+  beforeAll(async () => {
+    const designs = (path: string): boolean => !path.includes("pictures");
+    cpSync(join(ROOT, "examples"), join(folder, "examples"), { recursive: true, filter: designs });
+    const outDir = join(ROOT, ".cache/docs");
+    const configFile = join(ROOT, "vite.cli.config.ts");
+    await build({ configFile, root: ROOT, logLevel: "error", build: { outDir } });
+  });
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+  const lines = ALL.flatMap((page) => shown(ROOT, page));
+  test("there are some", () => expect(lines.length).toBeGreaterThan(5));
+
+  test.each(lines.map((s) => [s.line, s.page, s] as const))(
+    "%s (%s)",
+    async (line, _, { prints }) => {
+      const { code, out, err } = await ran(line, program, folder);
+      expect([0, 1], err).toContain(code);
+      if (prints !== undefined) expect(out).toBe(prints);
+    },
+  );
+});
