@@ -8,6 +8,7 @@ export * from "./compose.ts";
 export * from "./consequences.ts";
 export * from "./cutting.ts";
 export { fabricLetters } from "./fabrics.ts";
+export * from "./figures.ts";
 export * from "./finish-rows.ts";
 export * from "./look.ts";
 export * from "./look-table.ts";
@@ -23,6 +24,7 @@ export { outerFabric } from "./roles.ts";
 export * from "./sentence.ts";
 export * from "./sight.ts";
 export * from "./size-plans.ts";
+export * from "./size-table.ts";
 export * from "./sizes.ts";
 export * from "./spoken.ts";
 export {

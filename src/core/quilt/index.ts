@@ -1,5 +1,6 @@
 export * from "./bedSizes.ts";
 export { countIn } from "./count.ts";
+export * from "./figure-outline.ts";
 export * from "./finishing.ts";
 export * from "./layout.ts";
 export * from "./placing.ts";

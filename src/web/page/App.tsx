@@ -53,7 +53,7 @@ export function App({ keep, fresh }: { keep: KeepStore; fresh: () => Brief }) {
     };
   }, []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another screen shuts the word
-  useEffect(() => view.setState({ word: null, lines: [] }), [hash]);
+  useEffect(() => view.setState({ word: null, lines: [], figure: null }), [hash]);
   return (
     <KeepContext value={keep}>
       <Boundary what="the page" retryWhen={hash}>

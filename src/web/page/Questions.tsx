@@ -22,6 +22,8 @@ const BODIES: Partial<Record<Question["id"], ComponentType<BodyProps>>> = {
   enough: later(() => bodies().then((b) => b.EnoughBody)),
   order: later(() => bodies().then((b) => b.OrderBody)),
   measure: later(() => bodies().then((b) => b.MeasureBody)),
+  meeting: later(() => import("./answer/MeetingBody.tsx").then((b) => b.MeetingBody)),
+  finish: later(() => import("./answer/FinishBody.tsx").then((b) => b.FinishBody)),
 };
 
 const PinButton = later(() => import("./turn/PinButton.tsx").then((m) => m.PinButton));

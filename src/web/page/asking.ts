@@ -1,3 +1,4 @@
+import type { Made } from "../../core/answer/make-it.ts";
 import type { Answer } from "../../core/answer/types.ts";
 import type { Brief } from "../../core/brief/index.ts";
 import { newAnswerer } from "../worker/index.ts";
@@ -19,6 +20,14 @@ export class Asking {
   forPage = (brief: Brief): Promise<Answer> => this.ask("page", brief);
 
   forChoice = (place: number, brief: Brief): Promise<Answer> => this.ask(`choice ${place}`, brief);
+
+  /** The ways to make a quilt a size, each answered in full. */
+  async waysToMake(brief: Brief, width: number, length: number): Promise<Made[]> {
+    const outcome = await this.worker.ask("make it", "makeIt", brief, width, length);
+    if (outcome.kind === "superseded") throw new Superseded();
+    if (outcome.kind === "failed") throw new Error(outcome.failure.message);
+    return outcome.value;
+  }
 
   private async ask(lane: string, brief: Brief): Promise<Answer> {
     const key = this.keyOf(brief);

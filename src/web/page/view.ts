@@ -1,5 +1,6 @@
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
+import type { MeetingShape } from "../../core/answer/meetings.ts";
 
 /** A patch where it lies: block `r1c5` of kind `star`, patch `star/s1/whole`. */
 export interface Spot {
@@ -22,6 +23,8 @@ export interface View {
   readonly under: Spot | null;
   /** Ids an answer's line under the pointer or focus speaks of. */
   readonly lines: readonly string[];
+  /** A figure that appears where blocks meet, lit wherever it lies. */
+  readonly figure: MeetingShape | null;
   /** Questions opened or shut by hand; the others stand as their doubt has it. */
   readonly questions: Readonly<Record<string, boolean>>;
   readonly theme: Theme;
@@ -49,6 +52,7 @@ export const view = createStore<View>(() => ({
   spot: null,
   under: null,
   lines: [],
+  figure: null,
   questions: {},
   printing: false,
   saying: "",

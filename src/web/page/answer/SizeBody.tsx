@@ -1,12 +1,24 @@
-import { sizeRows } from "../../../core/answer/tables.ts";
+import { type SizeRow, sizeRows } from "../../../core/answer/tables.ts";
 import type { BodyProps } from "../Questions.tsx";
 import { Said } from "../said.tsx";
 import { Lights } from "./Lights.tsx";
+import { MakeIt } from "./quilt/MakeIt.tsx";
+import { Offered } from "./quilt/Offered.tsx";
 import { Scroll } from "./Scroll.tsx";
 
-/** Blocks and top, finished and unfinished. */
+/** Blocks and top, finished and unfinished; the sizes offered; the ways to a size that is asked for. */
 export function SizeBody({ shown }: BodyProps) {
   const rows = sizeRows(shown.brief, shown.answer);
+  return (
+    <>
+      <Sizes rows={rows} />
+      <Offered shown={shown} />
+      <MakeIt shown={shown} />
+    </>
+  );
+}
+
+function Sizes({ rows }: { rows: readonly SizeRow[] }) {
   return (
     <Scroll what="Sizes, as a table">
       <table className="figures">

@@ -17,6 +17,7 @@ import {
   cutPicture,
   edgePicture,
   type Found,
+  figurePicture,
   findSpot,
   litPicture,
   patchesIn,
@@ -59,6 +60,7 @@ export function QuiltView({ shown, now, size }: QuiltViewProps) {
   const under = useView((v) => v.under);
   const lines = useView((v) => v.lines);
   const word = useView((v) => v.word);
+  const figure = useView((v) => v.figure);
   const label = useRef<HTMLParagraphElement>(null);
 
   const left = width > 720 ? RULER : 0;
@@ -107,12 +109,15 @@ export function QuiltView({ shown, now, size }: QuiltViewProps) {
     return [
       { picture, reach },
       ...(lit ? [{ picture: lit, reach: reach * 1.02 }] : []),
+      ...(figure && answer.meetings.includes(figure)
+        ? [{ picture: figurePicture(shown, figure, picture), reach }]
+        : []),
       ...(found ? [{ picture: spotPicture(found, picture), reach }] : []),
       ...(before && before !== answer.quilt
         ? [{ picture: edgePicture(before, answer.quilt!, picture), reach }]
         : []),
     ];
-  }, [answer, shown, litAll, picture, found, before]);
+  }, [answer, shown, litAll, picture, found, before, figure]);
   const cut = useMemo(
     () => (found ? cutPicture(shown, found, picture, LETTERING / nearest) : null),
     [shown, found, picture, nearest],

@@ -1,3 +1,5 @@
+import { figureOutlines } from "../../../core/answer/figures.ts";
+import type { MeetingShape } from "../../../core/answer/meetings.ts";
 import type { Answer, AnswerBlock } from "../../../core/answer/types.ts";
 import type { Patch } from "../../../core/block/types.ts";
 import {
@@ -111,6 +113,18 @@ export function litPicture(
     .filter((p) => lit.has(p.blockId))
     .map((p): Mark => ({ kind: "stamp", of: p.blockId, at: p.at }));
   return { ...base, stamps, marks };
+}
+
+/** A figure across blocks, lit along its outline wherever it lies. */
+export function figurePicture(answered: Answered, shape: MeetingShape, base: Picture): Picture {
+  const { brief, answer } = answered;
+  return {
+    ...base,
+    stamps: {},
+    marks: figureOutlines(brief, answer, placedIn(answered), shape).map(
+      (points): Mark => ({ kind: "line", line: "lit", points }),
+    ),
+  };
 }
 
 /** One patch lit where it lies. */
