@@ -1,4 +1,4 @@
-// What a pan over 400 blocks of photographed fabric costs beside empty frames, in one run: one kind of
+// What a zoom about a moving point over 400 blocks of photographed fabric costs beside empty frames: one kind of
 // block stamped 400 times, and as many kinds as a design may have, all different, over 400 blocks.
 // `npx tsx bench/photo-pan.ts`
 import { chromium, type Page } from "playwright-core";
@@ -39,7 +39,7 @@ function quiltOf(data: string, kinds: number): object {
   return { ...brief, blocks, quilt: { rows: 20, columns: 20, plan } };
 }
 
-/** Times between frames, in milliseconds: with a pan in every frame, or with nothing. */
+/** Times between frames, in milliseconds: with a zoom about a moving point in every frame, or with nothing. */
 const frames = (page: Page, panning: boolean): Promise<number[]> =>
   page.evaluate(
     ([count, panning]) =>
