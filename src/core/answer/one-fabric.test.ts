@@ -89,6 +89,14 @@ describe("the sentence of one fabric", () => {
     expect(runs.fabrics[0]).toMatchObject({ runs: "across", tilt: -7.5 });
   });
 
+  it("says a strip set's strips, each width a word", () => {
+    const set = done(brief, "of/red/kind", "a strip set");
+    const b = done(set, "of/red/strip/1", "1 3/4");
+    expect(text(b, "red")).toMatch(
+      /^Red is a strip set of strips cut 2 1\/2 in of Sand and 1 3\/4 in of Kelp; /,
+    );
+  });
+
   it("takes back to unsaid, and refuses what cannot be", () => {
     const [unsaid] = choicesFor(brief, "of/kelp/narrower");
     expect(unsaid.brief.fabrics[2]).not.toHaveProperty("narrower");

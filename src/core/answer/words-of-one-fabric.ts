@@ -19,7 +19,7 @@ import { inHandWord, washWord } from "./words-of-pieces.ts";
 export function oneFabricClause(b: Brief, id: string): Clause {
   const o = fabricOf(b, id);
   if (!o) return [];
-  return [
+  const clause: Clause = [
     nameWord(o),
     " is ",
     kindWord(o),
@@ -46,6 +46,7 @@ export function oneFabricClause(b: Brief, id: string): Clause {
     inHandWord(o),
     ".",
   ];
+  return clause.filter((part) => part !== "");
 }
 
 /** The same as parts, words among them. */
@@ -64,9 +65,31 @@ function ownClause(o: OneFabric): Clause {
       return [" whose bands run ", runsWord(o, o.fabric), ", ", tiltWord(o, o.fabric)];
     case "print":
       return [", ", repeatWord(o, "along"), ", ", repeatWord(o, "across"), ...pictureClause(o)];
+    case "strip-set":
+      return [" of strips cut ", ...stripsClause(o, o.fabric)];
     default:
       return [];
   }
+}
+
+/** "2 in of Brine, 1 1/4 in of Coral": from the outer edge of an up wedge inward. */
+function stripsClause(o: OneFabric, { strips }: Extract<Fabric, { kind: "strip-set" }>): Clause {
+  const nameOf = (id: string): string => o.brief.fabrics.find((f) => f.id === id)?.name ?? id;
+  return strips.flatMap((s, i) => [
+    i === 0 ? "" : i === strips.length - 1 ? " and " : ", ",
+    lengthWord(o.brief, {
+      id: wordId(o, `strip/${i}`),
+      role: `Cut width of strip ${i + 1} of ${o.fabric.name}`,
+      path: wordPath(o, `strips/${i}/cut`),
+      value: s.cut,
+      write: (d, text) =>
+        onFabric(o, (f) => {
+          if (f.kind === "strip-set") f.strips[i].cut = text;
+        })(d),
+      picture: "block",
+    }),
+    ` of ${nameOf(s.fabric)}`,
+  ]);
 }
 
 /** A word of two readings. */
