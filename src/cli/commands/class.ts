@@ -12,6 +12,7 @@ import { studentSheet, teacherSheet } from "../../core/sheet/shop/index.ts";
 import {
   type ClassPlan,
   planClass,
+  readPointText,
   STOP_AT_HOME,
   type StudentPlan,
   sayHomework,
@@ -30,11 +31,11 @@ import { PRINTING, pdfOf, printingOf } from "../printing.ts";
 const bad = (message: string): Ending => new Ending(EXIT.bad, `class: ${message}`);
 
 /** Columns of a list of students: the first must be there. */
-const HEADS = ["name", "usable", "longest", "top", "strips", "width", "size"] as const;
+const HEADS = ["name", "usable", "longest", "top", "strips", "width", "size", "point"] as const;
 
 /**
- * A list of students as CSV: name, usable (her fabric), longest (line of her ruler), top (which size),
- * and her seam test as strips, width, size. Bad rows are told and left out.
+ * A list of students as CSV: name, usable (her fabric), longest and point (of her ruler), top (which
+ * size), and her seam test as strips, width, size. Bad rows are told and left out.
  */
 function studentsOf(text: string, brief: Brief, tell: (line: string) => void): StudentText[] {
   const [head, ...rows] = readTable(text).rows;
@@ -44,18 +45,21 @@ function studentsOf(text: string, brief: Brief, tell: (line: string) => void): S
     throw bad(`the list of students needs a column "name"; there are: ${head.cells.join(", ")}`);
   return rows.flatMap((row): StudentText[] => {
     const cell = (i: number): string => (at[i] < 0 ? "" : (row.cells[at[i]] ?? "").slice(0, 120));
-    const [name, usable, longest, top, strips, width, size] = HEADS.map((_, i) => cell(i));
+    const [name, usable, longest, top, strips, width, size, pointed] = HEADS.map((_, i) => cell(i));
     const wrong = [usable, longest, width, size].find((x) => x !== "" && !positive(x, brief.unit));
     const count = Number(strips || 3);
+    const point = readPointText(pointed, brief.unit);
     const half = (width === "") !== (size === "");
     const why =
       name === ""
         ? "has no name"
         : wrong !== undefined
           ? `has "${wrong}" where a length is wanted`
-          : half || !Number.isInteger(count) || count < 2 || count > 12
-            ? "has half a seam test: say width and size, of 2 to 12 strips"
-            : undefined;
+          : pointed !== "" && !point
+            ? `has the point "${pointed}"; say sharp, blunt, blunt:3/16 or flat:3/8`
+            : half || !Number.isInteger(count) || count < 2 || count > 12
+              ? "has half a seam test: say width and size, of 2 to 12 strips"
+              : undefined;
     if (why) {
       tell(`line ${row.line} ${why}; it is left out`);
       return [];
@@ -66,6 +70,7 @@ function studentsOf(text: string, brief: Brief, tell: (line: string) => void): S
         ...(usable && { usable }),
         ...(longest && { longest }),
         ...(top && { top }),
+        ...(point && { point }),
         ...(width && { test: { strips: count, width, size } }),
       },
     ];

@@ -10,9 +10,11 @@ import {
   costsOf,
   type KitPlan,
   LABEL_SHEETS,
+  type LabelSheet,
   labelsOf,
   MOST_KITS,
   planKits,
+  readLabelSheet,
   readShelf,
   rulesOf,
   type Shelf,
@@ -76,11 +78,17 @@ function fabricCalled(brief: Brief, text: string): string {
   return found.id;
 }
 
-function labelSheetOf(given: Given): (typeof LABEL_SHEETS)[number] {
-  const text = given.text("labels") ?? LABEL_SHEETS[0].name;
+/** One of the known sheets by the beginning of its name, or one of the shop's own by its dimensions. */
+function labelSheetOf(given: Given, unit: Brief["unit"]): LabelSheet {
+  const text = given.text("labels");
+  const paper = given.text("paper") ?? (unit === "mm" ? "a4" : "letter");
+  const known = LABEL_SHEETS.filter((s) => s.paper === paper);
+  if (text === undefined) return known[0] ?? LABEL_SHEETS[0];
   const found = LABEL_SHEETS.find((s) => s.name.startsWith(text.trim()));
-  if (!found) throw bad(`--labels is one of: ${LABEL_SHEETS.map((s) => s.name).join("; ")}`);
-  return found;
+  if (found) return found;
+  const own = readLabelSheet(text, paper === "a4" ? "a4" : "letter");
+  if (typeof own !== "string") return own;
+  throw bad(`--labels: ${own}; or one of: ${LABEL_SHEETS.map((s) => s.name).join("; ")}`);
 }
 
 /** All that there is to say, for the terminal. */
@@ -205,7 +213,7 @@ export const kits: Command = {
     labels: {
       type: "string",
       value: "SIZE",
-      help: `label sheet: ${LABEL_SHEETS.map((s) => s.name).join("; ")}`,
+      help: `label sheet: ${LABEL_SHEETS.map((s) => s.name).join("; ")}; or your own, "3 by 8 of 70 x 37 mm, left 0, top 0.5, gap 0 x 0"`,
     },
     "first-label": {
       type: "string",
@@ -225,7 +233,7 @@ export const kits: Command = {
     if (list === undefined) throw bad("say which bolts with --bolts FILE");
     const read = await readInput(given.arguments[0], io);
     const brief = decided(read.brief, given);
-    const labels = labelSheetOf(given);
+    const labels = labelSheetOf(given, brief.unit);
     const first = Number(given.text("first-label"));
     const printing = printingOf(given, "kits");
     const { shelf, list: rows } = readShelf(await readText(list), brief.unit);

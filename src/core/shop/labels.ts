@@ -1,4 +1,4 @@
-import type { PdfPoint } from "../measure/index.ts";
+import { type PdfPoint, parseLength } from "../measure/index.ts";
 import { printed } from "./needs.ts";
 import { lengthOfTicks } from "./ticks.ts";
 import type { KitPlan } from "./types.ts";
@@ -31,6 +31,7 @@ export interface LabelSheet {
 }
 
 const POINTS = { in: 72, mm: 72 / 25.4 } as const;
+const PAPERS = { letter: [612, 792], a4: [210 * POINTS.mm, 297 * POINTS.mm] } as const;
 
 interface Dimensions {
   readonly unit: "in" | "mm";
@@ -113,11 +114,11 @@ export const LABEL_SHEETS: readonly LabelSheet[] = [
   }),
 ];
 
-/** "3 x 8, 70 x 37 mm, left 0, top 0.5, across 70, down 37": a sheet of the shop's own. */
+/** A sheet of labels, checked: labels that lie on the paper and not on one another. */
 export function labelSheet(d: Dimensions): LabelSheet {
   const k = POINTS[d.unit];
   const made = sheet(`${d.width} x ${d.height} ${d.unit}, ${d.columns} by ${d.rows}`, d);
-  const size = d.paper === "letter" ? [612, 792] : [210 * POINTS.mm, 297 * POINTS.mm];
+  const size = PAPERS[d.paper];
   const right = made.left + (d.columns - 1) * made.across + made.width;
   const bottom = made.top + (d.rows - 1) * made.down + made.height;
   const numbers = [d.columns, d.rows, d.width, d.height];
@@ -132,6 +133,45 @@ export function labelSheet(d: Dimensions): LabelSheet {
   if (made.across < made.width - 0.01 || made.down < made.height - 0.01)
     throw new RangeError("labels that do not overlap expected");
   return made;
+}
+
+const SHEET =
+  /^(\d{1,2})\s*(?:x|×|by)\s*(\d{1,2})\s+(?:of\s+)?([\d ./]+?)\s*(?:x|×|by)\s*([\d ./]+?)\s*(in|mm)\b(.*)$/i;
+
+/**
+ * A sheet of the shop's own, said by its dimensions: "3 by 8 of 70 x 37 mm, left 0, top 0.5, gap 0 x 0".
+ * Columns by rows of width by height; what is not said is even: gaps of nothing, margins alike on both
+ * sides. Gives what is wrong with it in words where it cannot be.
+ */
+export function readLabelSheet(text: string, paper: "letter" | "a4"): LabelSheet | string {
+  const m = SHEET.exec(text.trim());
+  if (!m)
+    return `"${text}" is no label sheet; say it as 3 by 8 of 70 x 37 mm, left 0, top 0.5, gap 0 x 0`;
+  const unit = m[5].toLowerCase() as "in" | "mm";
+  const said = (name: string): string | undefined =>
+    new RegExp(`\\b${name}\\s+([\\d ./]+)(?:x\\s*([\\d ./]+))?`, "i")
+      .exec(m[6])
+      ?.slice(1)
+      .join("x");
+  const number = (t: string | undefined): number | undefined => {
+    const read = t === undefined || t === "" ? undefined : parseLength(t.trim(), unit);
+    return read?.ok ? +read.length.value.valueOf() : undefined;
+  };
+  const [columns, rows] = [Number(m[1]), Number(m[2])];
+  const [width, height] = [number(m[3]), number(m[4])];
+  if (width === undefined || height === undefined) return `"${text}" has no size of a label`;
+  const [gapAcross, gapDown] = (said("gap") ?? "0x0").split("x").map((t) => number(t) ?? 0);
+  const [wide, high] = PAPERS[paper].map((p) => p / POINTS[unit]);
+  const across = width + gapAcross;
+  const down = height + gapDown;
+  const left = number(said("left")?.split("x")[0]) ?? (wide - columns * across + gapAcross) / 2;
+  const top = number(said("top")?.split("x")[0]) ?? (high - rows * down + gapDown) / 2;
+  const size = { unit, paper, columns, rows, width, height, left, top, across, down };
+  try {
+    return labelSheet(size);
+  } catch (e) {
+    return (e as RangeError).message;
+  }
 }
 
 /** One label for every piece of every kit and one for its bag, kit by kit. */

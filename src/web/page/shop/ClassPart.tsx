@@ -1,7 +1,13 @@
 import { useCallback } from "react";
 import type { Brief, ClassText, StudentText } from "../../../core/brief/index.ts";
 import { parseLength, printWithUnit, stepOf } from "../../../core/measure/index.ts";
-import { STOP_AT_HOME, sayMinutes, sayStepOut } from "../../../core/shop/index.ts";
+import {
+  readPointText,
+  STOP_AT_HOME,
+  sayMinutes,
+  sayPointText,
+  sayStepOut,
+} from "../../../core/shop/index.ts";
 import type { KeepStore } from "../../keep/index.ts";
 import type { Answered } from "../answers.ts";
 import { Said } from "../said.tsx";
@@ -210,6 +216,22 @@ function Students({ brief, keep, lines }: StudentsProps) {
                 hint="as designed"
                 problem={length}
                 onTake={(t) => one(i, `the ruler of ${s.name}`, { longest: t || undefined })}
+              />{" "}
+              with a point{" "}
+              <Field
+                label={`Point of the ruler of ${s.name}`}
+                value={sayPointText(s.point)}
+                hint="as designed"
+                problem={(t) =>
+                  t === "" || readPointText(t, brief.unit)
+                    ? undefined
+                    : "sharp, blunt, blunt:3/16 or flat:3/8"
+                }
+                onTake={(t) =>
+                  one(i, `the point of the ruler of ${s.name}`, {
+                    point: t === "" ? undefined : readPointText(t, brief.unit),
+                  })
+                }
               />
               {tops.length > 0 && (
                 <>

@@ -5,6 +5,7 @@ import { stepOf } from "../../../core/measure/index.ts";
 import {
   beginRun,
   LABEL_SHEETS,
+  readLabelSheet,
   rulesOf,
   sayBag,
   sayCosts,
@@ -58,7 +59,8 @@ function Found({ found, now, keep }: FoundProps) {
   const { plan, costs } = found;
   const { brief } = now;
   const shelf = useShop((s) => s.book.shelf);
-  const [labels, setLabels] = useState(0);
+  const [labels, setLabels] = useState(LABEL_SHEETS[brief.unit === "mm" ? 2 : 0]);
+  const [first, setFirst] = useState(1);
   const rules = rulesOf(brief);
   const [head, ...limits] = sayPlan(plan, brief);
   const step = stepOf(brief.step, brief.unit);
@@ -161,14 +163,39 @@ function Found({ found, now, keep }: FoundProps) {
               Begin the run of {plan.kits}
             </Act>
           </p>
-          <p>
+          <p className="shop-sentence">
             Labels on sheets of{" "}
             <Pick
               label="Label sheet, by its dimensions"
-              value={String(labels)}
-              options={LABEL_SHEETS.map((s, i): [string, string] => [String(i), s.name])}
-              onPick={(v) => setLabels(Number(v))}
+              value={labels.name}
+              options={[...new Set([...LABEL_SHEETS.map((s) => s.name), labels.name])].map(
+                (n): [string, string] => [n, n],
+              )}
+              onPick={(v) => setLabels(LABEL_SHEETS.find((s) => s.name === v) ?? labels)}
             />
+            , or your own{" "}
+            <Field
+              wide
+              label="A label sheet of your own: columns by rows of width by height, left, top, gap"
+              value=""
+              hint="3 by 8 of 70 x 37 mm"
+              problem={(t) => {
+                const read = t === "" ? labels : readLabelSheet(t, paperOf(brief));
+                return typeof read === "string" ? read : undefined;
+              }}
+              onTake={(t) => {
+                const read = readLabelSheet(t, paperOf(brief));
+                if (typeof read !== "string") setLabels(read);
+              }}
+            />
+            , from label{" "}
+            <Field
+              label="The first label left on the first sheet"
+              value={String(first)}
+              problem={(t) => (/^[1-9]\d{0,2}$/.test(t) ? undefined : "a whole number from 1")}
+              onTake={(t) => setFirst(Number(t))}
+            />{" "}
+            on.
           </p>
           <Papers
             shown={now}
@@ -177,7 +204,7 @@ function Found({ found, now, keep }: FoundProps) {
               {
                 words: "Labels",
                 name: "labels",
-                paper: { what: "labels", shelf, sheet: labels, first: 1 },
+                paper: { what: "labels", shelf, sheet: labels, first },
               },
               { words: "Costs", name: "costs", paper: { what: "costs", shelf } },
             ]}
@@ -212,6 +239,8 @@ function take(
     from: { ...all, [way.fabricId]: [...new Set([...own, name])] },
   });
 }
+
+const paperOf = (brief: { readonly unit: "in" | "mm" }) => (brief.unit === "mm" ? "a4" : "letter");
 
 const grams = (text: string): string | undefined =>
   text === "" || Number(text.replace(",", ".")) > 0 ? undefined : "grams, such as 420";

@@ -16,7 +16,7 @@ import {
   costsOf,
   type KitCosts,
   type KitPlan,
-  LABEL_SHEETS,
+  type LabelSheet,
   type Left,
   leaving,
   planClass,
@@ -50,7 +50,7 @@ export type ShopPaper =
   | {
       readonly what: "labels";
       readonly shelf: Shelf;
-      readonly sheet: number;
+      readonly sheet: LabelSheet;
       readonly first: number;
     }
   | { readonly what: "teacher" | "students" | "correction" };
@@ -80,7 +80,7 @@ const sheetsOf = ({ brief, answer, version, date }: Printing, paper: ShopPaper):
       const kit = { job, plan, shelf: paper.shelf, rules: rulesOf(brief) };
       if (paper.what === "run") return [runSheet(kit)];
       if (paper.what !== "labels") return [costSheet(kit)];
-      return [kitLabels(kit, { sheet: LABEL_SHEETS[paper.sheet], first: paper.first })];
+      return [kitLabels(kit, { sheet: paper.sheet, first: paper.first })];
     }
   }
 };
