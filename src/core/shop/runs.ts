@@ -1,6 +1,6 @@
 import type { Brief } from "../brief/index.ts";
 import { typedLength } from "./kits.ts";
-import { lengthOfTicks, type Ticks, ticksDown, ticksText } from "./ticks.ts";
+import { type Ticks, ticksDown, ticksText } from "./ticks.ts";
 import type { Bolt, KitPlan, Shelf } from "./types.ts";
 import { sayLeft, sayTicks } from "./words.ts";
 
@@ -82,13 +82,16 @@ export function beginRun(
   };
 }
 
+/** What is left of a bolt counts from an eighth of an inch, or 3 mm, on. */
+const LEAST = { in: 200, mm: 3000 } as const;
+
 /** The shelf with each bolt shorter by what the run took; a bolt that is used up is gone. */
 export function finishRun(shelf: Shelf, run: Pick<Run, "used" | "unit">): Shelf {
   const bolts = shelf.bolts.flatMap((b): Bolt[] => {
     const use = run.used.find((u) => u.boltId === b.id);
     if (!use) return [b];
     const left = ticksDown(typedLength(b.length, shelf, run.unit), run.unit) - use.used;
-    if (+lengthOfTicks(left, run.unit) <= 0) return [];
+    if (left < LEAST[run.unit]) return [];
     return [{ ...b, length: `${ticksText(left, run.unit)} ${run.unit}` }];
   });
   return { ...shelf, bolts };

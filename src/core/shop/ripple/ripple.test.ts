@@ -20,8 +20,10 @@ function handedOut(): Brief {
   const all = LEAVES.map((of) =>
     leaving(brief, answer, { what: "handed-out", of, version: "1", date, to: "the spring class" }),
   );
-  remembering(all)(brief);
-  return brief;
+  // An answered brief may not be changed any more.
+  const noted = structuredClone(brief);
+  remembering(all)(noted);
+  return noted;
 }
 
 test("nothing is wrong while nothing has changed; the record reads back with the design", () => {
