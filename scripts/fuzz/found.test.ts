@@ -164,6 +164,10 @@ test("long form, 99997: a width thinner than a thread is refused", () => {
   expect(answered([narrow]).answer.findings.length).toBeGreaterThan(0);
 });
 
+test("long form, 720028: a segment no standard knows is a trace too", () => {
+  expect(runCase({ seed: 20261125, bases: 2000 }, 720028).broken).toEqual([]);
+});
+
 test("a formula behind spaces, a line break or in full-width signs is written as text", () => {
   for (const cell of ["\n=1+1", "  @SUM(A1)", "＝1+1", "\t+2"])
     expect(csvText([[cell]])).toMatch(/^"?'/);

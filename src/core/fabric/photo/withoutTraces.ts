@@ -60,8 +60,9 @@ function png(b: Uint8Array): Uint8Array | undefined {
 /** JFIF, color profile and the inks' meaning stay; all other application segments and remarks go. */
 function keptJpeg(b: Uint8Array, at: number): boolean {
   const marker = b[at + 1];
-  if (marker === 0xfe) return false;
-  if (marker < 0xe0 || marker > 0xef) return true;
+  // Tables, frames and scans draw the picture; remarks and what no standard reads may hold anything.
+  if (marker < 0xc0 || marker > 0xef) return false;
+  if (marker < 0xe0) return true;
   const label = String.fromCharCode(...b.subarray(at + 4, at + 16));
   if (marker === 0xe0) return label.startsWith("JFIF\0");
   if (marker === 0xe2) return label.startsWith("ICC_PROFILE\0");
