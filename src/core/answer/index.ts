@@ -15,6 +15,7 @@ export * from "./look-table.ts";
 export type * from "./look-types.ts";
 export * from "./looks.ts";
 export * from "./make-it.ts";
+export * from "./make-size.ts";
 export * from "./meetings.ts";
 export * from "./own-letters.ts";
 export * from "./phrases.ts";
@@ -22,6 +23,7 @@ export * from "./place-words.ts";
 export * from "./plan-words.ts";
 export { outerFabric } from "./roles.ts";
 export * from "./sentence.ts";
+export * from "./sewing-steps.ts";
 export * from "./sight.ts";
 export * from "./size-plans.ts";
 export * from "./size-table.ts";
@@ -36,6 +38,7 @@ export {
   quiltOf,
   rulerFor,
 } from "./stages.ts";
+export * from "./stops.ts";
 export * from "./tables.ts";
 export type * from "./types.ts";
 export * from "./unproved.ts";

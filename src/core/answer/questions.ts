@@ -12,6 +12,7 @@ import type { MeetingShape } from "./meetings.ts";
 import { finishQuestion } from "./question-of-finish.ts";
 import { lookQuestion } from "./question-of-look.ts";
 import { meetingQuestion } from "./question-of-meeting.ts";
+import { makeSizeQuestion, whyQuestion } from "./questions-of-sewing.ts";
 import type { AnswerBlock, Question, QuestionId, ResultNumber, SizeAnswer } from "./types.ts";
 
 /** What the questions are answered from: the stages' results, before they are one answer. */
@@ -68,6 +69,13 @@ const QUESTIONS: readonly {
   },
   { id: "order", heading: "In what order?", stages: ["sewing"], answer: order },
   { id: "measure", heading: "What should it measure now?", stages: ["sewing"], answer: measure },
+  {
+    id: "make-size",
+    heading: "Will it make size?",
+    stages: ["pieces", "recipes", "sewing"],
+    answer: makeSizeQuestion,
+  },
+  { id: "why", heading: "Why is mine off?", stages: ["blocks"], answer: whyQuestion },
   { id: "finish", heading: "And then?", stages: ["finishing"], answer: finishQuestion },
 ];
 

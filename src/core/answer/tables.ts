@@ -1,11 +1,9 @@
-import type { SeamTree } from "../block/types.ts";
 import type { Brief } from "../brief/index.ts";
 import { type Finding, say } from "../findings/index.ts";
 import { knownLength, type Length, printLength, printWithUnit } from "../measure/index.ts";
-import type { SewnUnit } from "../sewing/types.ts";
 import { howCut, nameOfFabric, spareText } from "./phrases.ts";
 import { placeName } from "./place-names.ts";
-import type { Answer, AnswerBlock } from "./types.ts";
+import type { Answer } from "./types.ts";
 import { inWords, stepOfBrief } from "./words.ts";
 
 /** A text that may not be proved yet, with the ids it speaks of. */
@@ -126,120 +124,6 @@ export function supplies(b: Brief, a: Answer): Supplies {
     stated: one(b.fabrics.map((f) => f.usable)),
     narrower: one(b.fabrics.map((f) => f.narrower)),
   };
-}
-
-export interface StepRow {
-  readonly id: string;
-  readonly unit: SewnUnit;
-  /** "pair", "half", "block": what it has become. */
-  readonly name: string;
-  /** "A1 to B1". */
-  readonly joins: string;
-  readonly copies: string;
-  readonly press: string;
-  readonly measure: string;
-}
-
-export interface BlockSteps {
-  readonly block: AnswerBlock;
-  readonly steps: readonly StepRow[];
-}
-
-const PRESS: Readonly<Record<string, string>> = {
-  open: "press open",
-  anticlockwise: "press anticlockwise round the center",
-  clockwise: "press clockwise round the center",
-};
-
-/** Units of each kind of block in the order they are sewn, with what each should measure. */
-export function sewingSteps(b: Brief, a: Answer): BlockSteps[] {
-  return a.blocks.map((block) => {
-    const units = a.units.filter((u) => u.blockId === block.id).sort((x, y) => x.stage - y.stage);
-    const letterOf = (id: string): string =>
-      units.find((u) => u.id === id || u.seamIds.includes(id))?.letter ??
-      a.pieces.find((p) => p.id === block.pieceOf[id])?.letter ??
-      "";
-    return {
-      block,
-      steps: units.map((unit, i) => ({
-        id: unit.id,
-        unit,
-        name: i === units.length - 1 ? "block" : unitName(block, unit),
-        joins: `${letterOf(unit.of[0])} to ${letterOf(unit.of[1])}`,
-        copies: `${inWords(unit.inAll)} of them, ${inWords(unit.copies)} to a block`,
-        press: pressText(unit, letterOf),
-        measure: measureText(b, unit),
-      })),
-    };
-  });
-}
-
-/** What the trade calls a unit of the circle: pair, half, octagon; any other by its letter. */
-function unitName(block: AnswerBlock, unit: SewnUnit): string {
-  const n = block.radial?.n;
-  const size = n && patchCount(block.tree, unit.id);
-  if (n && size === 2) return `pair ${unit.letter}`;
-  if (n && size === n / 2) return `half ${unit.letter}`;
-  if (n === 8 && size === n) return `octagon ${unit.letter}`;
-  return `unit ${unit.letter}`;
-}
-
-/** Patches in the unit with this id; 0 where the tree has no such unit. */
-function patchCount(tree: SeamTree, id: string): number {
-  if (tree.kind === "patch") return 0;
-  if (tree.id === id) return countPatches(tree);
-  return patchCount(tree.parts[0], id) + patchCount(tree.parts[1], id);
-}
-
-const countPatches = (tree: SeamTree): number =>
-  tree.kind === "patch" ? 1 : countPatches(tree.parts[0]) + countPatches(tree.parts[1]);
-
-function pressText(unit: SewnUnit, letterOf: (id: string) => string): string {
-  const toward = unit.press === "first" ? unit.of[0] : unit.press === "second" ? unit.of[1] : "";
-  return PRESS[unit.press] ?? `press toward ${letterOf(toward)}`;
-}
-
-/** The widths worth stopping for: those between parallel edges, else the one easiest to take. */
-function worthMeasuring(unit: SewnUnit): SewnUnit["measures"] {
-  const sorted = [...unit.measures].sort((x, y) => MEASURE_RANK[x.kind] - MEASURE_RANK[y.kind]);
-  const across = sorted.filter((m) => m.kind === "across");
-  return across.length > 0 ? across : sorted.slice(0, 1);
-}
-
-/** "8 1/2 in across, four ways". */
-function measureText(b: Brief, unit: SewnUnit): string {
-  const step = stepOfBrief(b);
-  const [first] = worthMeasuring(unit);
-  if (!first) return "";
-  const ways = first.ways > 1 ? `, ${inWords(first.ways)} ways` : "";
-  return `${printWithUnit(first.unfinished, step)} ${HOW[first.kind]}${ways}`;
-}
-
-const MEASURE_RANK = { across: 0, corner: 1, along: 2 } as const;
-
-const HOW = { across: "across", corner: "edge to corner", along: "along its edge" } as const;
-
-export interface Stop {
-  readonly id: string;
-  readonly name: string;
-  readonly unfinished: string;
-  readonly finished: string;
-}
-
-/** At each stop, in the order of sewing, the widths worth measuring. */
-export function stops(b: Brief, a: Answer): { readonly block: string; readonly rows: Stop[] }[] {
-  const step = stepOfBrief(b);
-  return sewingSteps(b, a).map(({ block, steps }) => ({
-    block: block.name,
-    rows: steps.flatMap(({ unit, name }) =>
-      worthMeasuring(unit).map((m) => ({
-        id: `${unit.id}/${m.name}`,
-        name: `${name}, ${HOW[m.kind]}${m.ways > 1 ? `, ${inWords(m.ways)} ways` : ""}`,
-        unfinished: printWithUnit(m.unfinished, step),
-        finished: printWithUnit(m.finished, step),
-      })),
-    ),
-  }));
 }
 
 export interface Told {

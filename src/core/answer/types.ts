@@ -31,6 +31,8 @@ export type QuestionId =
   | "enough"
   | "order"
   | "measure"
+  | "make-size"
+  | "why"
   | "finish"
   | "hand-out";
 
@@ -63,6 +65,7 @@ export interface AnswerBlock extends BlockGeometry {
 export interface Answer {
   readonly format: "eighthwise-answer";
   readonly version: 1;
+  /** Of the brief without its record, which decides nothing. */
   readonly briefHash: string;
   readonly unit: Unit;
   readonly tolerances: Tolerances;

@@ -23,6 +23,7 @@ export type * from "./marks.ts";
 export { type PiecePictureOptions, piecePicture } from "./piece.ts";
 export { type WedgePointOptions, wedgePointPicture } from "./point.ts";
 export { type QuiltPictureOptions, quiltPicture } from "./quilt.ts";
+export { type StepPictureOptions, stepPicture } from "./step.ts";
 export { type StripPictureOptions, stripPicture } from "./strip.ts";
 export { escapeText, type SvgOptions, toSvg } from "./svg.ts";
 export * from "./swatch.ts";

@@ -53,23 +53,37 @@ export function unitPicture(
   unit: SewnUnit,
   options: UnitPictureOptions,
 ): Picture {
+  const small = options.small ?? Math.max(block.width, block.height) / 14;
+  const { raw, marks } = unitMarks(block, unit, { ...options, small });
+  const made = picture({
+    title: options.title ?? `Unit ${unit.letter}, stage ${unit.stage}`,
+    unit: options.unit,
+    box: boundingBox(raw),
+    marks,
+    small,
+    edges: all(small * (options.measure ? 1.3 : 0.25)),
+  });
+  return options.leftHanded ? leftHanded(made) : made;
+}
+
+/** What `unitPicture` shows, in the block's frame, and the raw outline it fills. */
+export function unitMarks(
+  block: AnswerBlock,
+  unit: SewnUnit,
+  options: UnitPictureOptions & { readonly small: Length },
+): { readonly raw: Polygon; readonly marks: Mark[] } {
   const node = nodeOf(block.tree, unit.id) ?? nodeOf(block.tree, unit.seamIds[0] ?? "");
   if (!node) throw new RangeError(`unit picture: block ${block.id} has no seam ${unit.id}`);
   const raw = offset(
     node.outline,
     node.outline.map(() => options.seam),
   );
-  const box = boundingBox(raw);
-  const small = options.small ?? Math.max(block.width, block.height) / 14;
+  const { small } = options;
   // Squaring up alone sews nothing; four corners and the trim may be one step.
   const bare = options.squareUp !== undefined && options.steps?.length === 0;
   const isStep = (id: string): boolean => id === node.id || (options.steps ?? []).includes(id);
   const marks: Mark[] = [
-    ...patchesOf(node).map((p) => rawPatch(block, p, node.outline, raw, options)),
-    { kind: "shape", polygon: raw, line: "cut", id: unit.id },
-    ...seamsOf(node)
-      .filter((s) => bare || !isStep(s.id))
-      .map((s): Mark => ({ kind: "line", line: "seam", points: toRaw(s.seam, node, raw) })),
+    ...partMarks(block, node, raw, options, (s) => bare || !isStep(s.id)),
     ...seamsOf(node)
       .filter((s) => isStep(s.id) && !bare)
       .map(
@@ -78,7 +92,7 @@ export function unitPicture(
     ...patchesOf(node).flatMap((p): Mark[] => {
       const text = options.letters?.(p);
       const hidden = options.squareUp !== undefined && underRuler(p, raw, small);
-      return text && !hidden ? [letterOn(p, text, small)] : [];
+      return text && !hidden ? [letterAt(centroid(p.polygon), text, small)] : [];
     }),
   ];
   const sewn = seamsOf(node).filter((s) => isStep(s.id) && !bare);
@@ -89,15 +103,36 @@ export function unitPicture(
   if (options.measure && !options.squareUp)
     marks.push(...measureMarks(raw, options.measure, small));
   if (options.squareUp) marks.push(...squareUpMarks(raw, options.squareUp, small));
-  const made = picture({
-    title: options.title ?? `Unit ${unit.letter}, stage ${unit.stage}`,
-    unit: options.unit,
-    box,
-    marks,
-    small,
-    edges: all(small * (options.measure ? 1.3 : 0.25)),
-  });
-  return options.leftHanded ? leftHanded(made) : made;
+  return { raw, marks };
+}
+
+/** A part right side up: its patches grown to its raw edges, its outline, and those seams `drawn`. */
+export function partMarks(
+  block: AnswerBlock,
+  part: SeamTree,
+  raw: Polygon,
+  options: Pick<UnitPictureOptions, "pieces" | "looks" | "faint">,
+  drawn: (seam: Node) => boolean = () => true,
+): Mark[] {
+  const outline = part.kind === "patch" ? part.patch.polygon : part.outline;
+  return [
+    ...patchesOf(part).map((p) => rawPatch(block, p, outline, raw, options)),
+    {
+      kind: "shape",
+      polygon: raw,
+      line: "cut",
+      id: part.kind === "patch" ? part.patch.id : part.id,
+    },
+    ...(part.kind === "patch" ? [] : seamsOf(part))
+      .filter(drawn)
+      .map(
+        (s): Mark => ({
+          kind: "line",
+          line: "seam",
+          points: toRaw(s.seam, part as Node, raw),
+        }),
+      ),
+  ];
 }
 
 /** A patch grown to the raw edge where it lies on the unit's outside. */
@@ -106,7 +141,7 @@ function rawPatch(
   patch: Patch,
   outline: Polygon,
   raw: Polygon,
-  options: UnitPictureOptions,
+  options: Pick<UnitPictureOptions, "pieces" | "looks" | "faint">,
 ): Mark {
   const outer = halfPlanes(outline);
   const planes = halfPlanes(patch.polygon).filter(
@@ -149,19 +184,16 @@ function underRuler(patch: Patch, raw: Polygon, small: Length): boolean {
   return at.x > c.x && Math.abs(at.y - c.y) < 1.1 * small;
 }
 
-/** A letter drawn a little outward of the middle, where a wedge is wide. */
-function letterOn(patch: Patch, text: string, small: Length): Mark {
-  const c = centroid(patch.polygon);
-  return {
-    kind: "text",
-    at: point(c.x, c.y - 0.32 * small),
-    text,
-    size: 1,
-    anchor: "middle",
-    weight: "bold",
-    tone: "on-fabric",
-  };
-}
+/** A letter with its middle at c. */
+export const letterAt = (c: Point, text: string, small: Length): Mark => ({
+  kind: "text",
+  at: point(c.x, c.y - 0.32 * small),
+  text,
+  size: 1,
+  anchor: "middle",
+  weight: "bold",
+  tone: "on-fabric",
+});
 
 function pressMarks(
   node: Node,

@@ -159,15 +159,18 @@ export function replan(c: StopContext, readings: readonly StopReading[]): Replan
   };
 }
 
+export interface HalfVerdict {
+  readonly straight: boolean;
+  /** Along the outer edge of the whole circle; negative: too little. */
+  readonly tooMuch: Length;
+}
+
 /**
  * The straight edge on the long raw edge of a half. `gap` is the light in the middle when its ends
  * touch; negative: the light at each end when it touches in the middle and is held even. `tooMuch` is
  * what the whole circle will then have too much along its outer edge, if the other half is alike.
  */
-export function judgeHalf(
-  gap: Length,
-  reading: Length,
-): { readonly straight: boolean; readonly tooMuch: Length } {
+export function judgeHalf(gap: Length, reading: Length): HalfVerdict {
   // Two arms that make 180 degrees + x leave arm * x / 2; the circle opens by 2 x over the same arm.
   return { straight: Math.abs(gap) <= reading, tooMuch: 4 * gap };
 }

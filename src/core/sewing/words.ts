@@ -8,9 +8,10 @@ import {
 } from "../measure/index.ts";
 import type { Cause } from "./causes.ts";
 import type { Diagnosis, RankedCause } from "./diagnose.ts";
+import { takenUpBy } from "./laws.ts";
 import type { ReadingName } from "./readings.ts";
 import type { Remedy } from "./remedy.ts";
-import type { StopVerdict } from "./stops.ts";
+import type { HalfVerdict, StopVerdict } from "./stops.ts";
 
 /** How each reading is spoken of, on the page, on the command line and on the sewing card. */
 export const READING_WORDS: Readonly<Record<ReadingName, string>> = {
@@ -138,4 +139,14 @@ export function sayVerdict(v: StopVerdict, unit: Unit): string {
     case "recut":
       return `Cut again: it is ${aboutLength(v.off, unit)} too small, more than its seams can give.`;
   }
+}
+
+/** What the straight edge on a half says, for a circle of n wedges. */
+export function sayHalf(h: HalfVerdict, n: number, unit: Unit): string {
+  if (h.straight) return "Straight: sew on.";
+  const much = aboutLength(h.tooMuch, unit);
+  const each = aboutLength(Math.abs(h.tooMuch) / takenUpBy(n, 1), unit);
+  return h.tooMuch > 0
+    ? `The circle would ruffle, ${much} too much along its outer edge. Take in: sew all ${n} seams ${each} deeper at the outer edge, tapering to nothing at the center.`
+    : `The circle would cup, ${much} short along its outer edge. Let out: sew all ${n} seams ${each} narrower at the outer edge, tapering to nothing at the center.`;
 }

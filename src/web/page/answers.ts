@@ -76,7 +76,7 @@ export function followDesign(keep: KeepStore): () => void {
         return;
       }
       answers.setState({ now: given, shown: given, busy: false, failed: null });
-      if (!another && before && before.brief !== decided) tell(before, given);
+      if (!another && before && before.answer !== given.answer) tell(before, given);
     } catch (error) {
       if (error instanceof Superseded || shown !== wanted) return;
       answers.setState({ busy: false, failed: (error as Error).message });

@@ -53,9 +53,12 @@ export class Asking {
     }
   }
 
-  /** Equal briefs have equal keys; long texts (photos) stand as a number of their own. */
+  /**
+   * Briefs that decide the same have equal keys, whatever was done and measured meanwhile; long texts
+   * (photos) stand as a number of their own.
+   */
   private keyOf(brief: Brief): string {
-    return JSON.stringify(brief, (_key, value) => {
+    return JSON.stringify({ ...brief, record: undefined }, (_key, value) => {
       if (typeof value !== "string" || value.length < 500) return value;
       const n = this.longTexts.get(value) ?? this.longTexts.size;
       this.longTexts.set(value, n);

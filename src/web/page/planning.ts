@@ -1,8 +1,9 @@
-import { useEffect } from "react";
+import { useEffect, useState } from "react";
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import type { Answer } from "../../core/answer/types.ts";
 import type { Brief } from "../../core/brief/index.ts";
+import { sameButRecord } from "../../core/brief/record.ts";
 import { Planner } from "../worker/planner.ts";
 import { answers, asking } from "./answers.ts";
 import { sayAloud, useView } from "./view.ts";
@@ -48,10 +49,9 @@ export function stopLooking(): void {
 function show(brief: Brief, answer: Answer): void {
   asking.remember(brief, answer);
   const { now, shown } = answers.getState();
-  const better = { brief, answer };
   answers.setState({
-    ...(now?.brief === brief && { now: better }),
-    ...(shown?.brief === brief && { shown: better }),
+    ...(now && sameButRecord(now.brief, brief) && { now: { brief: now.brief, answer } }),
+    ...(shown && sameButRecord(shown.brief, brief) && { shown: { brief: shown.brief, answer } }),
   });
 }
 
@@ -59,14 +59,18 @@ function show(brief: Brief, answer: Answer): void {
  * While what needs it is on the page: looks for the least fabric for what is decided, once the maker
  * is still; ends when she edits again or the page no longer needs it.
  */
-export function usePlanning(brief: Brief): Planning["state"] {
-  const decided = useStore(answers, (a) => a.now?.brief === brief);
+export function usePlanning(shown: Brief): Planning["state"] {
+  const brief = useDecisions(shown);
+  const decided = useStore(
+    answers,
+    (a) => a.now !== null && sameButRecord(a.now.brief, brief),
+  );
   const printing = useView((v) => v.printing);
-  const state = useStore(planning, (p) => (p.brief === brief ? p.state : "idle"));
+  const state = useStore(planning, (p) => (isFor(p, brief) ? p.state : "idle"));
   useEffect(() => {
     const { now } = answers.getState();
     const known = planning.getState();
-    const over = known.brief === brief && known.state !== "looking";
+    const over = isFor(known, brief) && known.state !== "looking";
     if (!decided || printing || over || !now || allProved(now.answer)) return;
     const timer = setTimeout(() => lookFurther(brief), STILL);
     return () => {
@@ -75,4 +79,15 @@ export function usePlanning(brief: Brief): Planning["state"] {
     };
   }, [brief, decided, printing]);
   return state;
+}
+
+const isFor = (p: Planning, brief: Brief): boolean =>
+  p.brief !== null && sameButRecord(p.brief, brief);
+
+/** The first brief that decided the same: ticking a step off begins no search. */
+function useDecisions(brief: Brief): Brief {
+  const [first, setFirst] = useState(brief);
+  if (first === brief || sameButRecord(first, brief)) return first;
+  setFirst(brief);
+  return brief;
 }

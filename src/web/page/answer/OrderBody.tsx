@@ -1,5 +1,5 @@
 import { useCallback, useMemo } from "react";
-import { type BlockSteps, type StepRow, sewingSteps } from "../../../core/answer/tables.ts";
+import { type BlockSteps, type StepRow, sewingSteps } from "../../../core/answer/sewing-steps.ts";
 import type { AnswerBlock } from "../../../core/answer/types.ts";
 import type { Patch, SeamTree } from "../../../core/block/types.ts";
 import { knownLength } from "../../../core/measure/index.ts";
