@@ -50,12 +50,12 @@ const TESTS = {
   in: [
     { strips: 4, cut: "1 1/2" },
     { strips: 3, cut: "1 1/2" },
-    { strips: 2, cut: "2 1/2" },
+    { strips: 2, cut: "3 1/2" },
   ],
   mm: [
     { strips: 4, cut: "40" },
     { strips: 3, cut: "40" },
-    { strips: 2, cut: "60" },
+    { strips: 2, cut: "90" },
   ],
 } as const;
 

@@ -2,8 +2,8 @@ import type { SeamTree } from "../block/types.ts";
 import type { Brief } from "../brief/index.ts";
 import { say } from "../findings/index.ts";
 import { knownLength, type Length, printWithUnit, type Step } from "../measure/index.ts";
-import { type Chain, chainsOf, stepsOf as groupsOf } from "../sewing/steps.ts";
 import { centerPlies } from "../sewing/plies.ts";
+import { type Chain, chainsOf, stepsOf as groupsOf } from "../sewing/steps.ts";
 import { seamNodes } from "../sewing/tree.ts";
 import type { SewnUnit } from "../sewing/types.ts";
 import type { Answer, AnswerBlock } from "./types.ts";
@@ -79,12 +79,14 @@ function rowOf(
     name: last ? "block" : unitName(block, unit),
     joins: joinsText(group, bench.letterOf),
     copies: `${inWords(unit.inAll)} of them, ${inWords(unit.copies)} to a block`,
-    lay: layText(unit, bench.letterOf),
+    lay: layText(group[0], bench.letterOf),
     chain: chainText(group, chains, bench.letterOf),
     press: pressText(unit, bench.letterOf),
     measure: measureText(bench.step, unit),
     checks: [
-      ...(unit.straightEdge ? ["Lay a straight edge along the long raw edge: no light may show."] : []),
+      ...(unit.straightEdge
+        ? ["Lay a straight edge along the long raw edge: no light may show."]
+        : []),
       ...squareText(unit, bench.step),
       ...pliesText(block, group, bench),
       ...nestText(group, bench),
@@ -193,9 +195,7 @@ export const HOW_MEASURED = {
 function squareText({ squareUp }: SewnUnit, step: Step): string[] {
   if (!squareUp) return [];
   const sides = [...new Set(squareUp.toEachSide.map((x) => printWithUnit(x, step)))];
-  const line = squareUp.line
-    ? `, with the ruler's ${squareUp.line.degrees} line on a seam`
-    : "";
+  const line = squareUp.line ? `, with the ruler's ${squareUp.line.degrees} line on a seam` : "";
   return [`Square up from the center: ${sides.join(" and ")} to each side${line}.`];
 }
 

@@ -71,8 +71,8 @@ describe("a stage that throws", () => {
     ["look", ["look"]],
     ["layouts", ["enough"]],
     ["meetings", ["meeting"]],
-    ["sewing", ["order", "measure"]],
-    ["recipes", ["cover"]],
+    ["sewing", ["order", "measure", "make-size"]],
+    ["recipes", ["cover", "make-size"]],
     ["finishing", ["finish"]],
     ["quilt", ["size"]],
   ] as const)("%s: its question says so, cutting is blocked, the others stand", (stage, ids) => {

@@ -19,7 +19,7 @@ import {
 } from "../sewing/stops.ts";
 import type { Measure, SewnUnit } from "../sewing/types.ts";
 import { aboutLength, sayHalf, sayVerdict } from "../sewing/words.ts";
-import { HOW_MEASURED, sewingSteps, type StepRow, worthMeasuring } from "./sewing-steps.ts";
+import { HOW_MEASURED, type StepRow, sewingSteps, worthMeasuring } from "./sewing-steps.ts";
 import type { Answer, AnswerBlock } from "./types.ts";
 import { inWords, lengthTextProblem, stepOfBrief } from "./words.ts";
 

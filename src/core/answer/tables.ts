@@ -4,7 +4,7 @@ import { knownLength, type Length, printLength, printWithUnit } from "../measure
 import { howCut, nameOfFabric, spareText } from "./phrases.ts";
 import { placeName } from "./place-names.ts";
 import type { Answer } from "./types.ts";
-import { inWords, stepOfBrief } from "./words.ts";
+import { stepOfBrief } from "./words.ts";
 
 /** A text that may not be proved yet, with the ids it speaks of. */
 export interface Cell {

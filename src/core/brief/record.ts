@@ -1,5 +1,7 @@
 import type { Brief } from "./schema.ts";
 
+export type { Brief };
+
 /**
  * What was done and measured, kept with the design and never read by the geometry. Entries of other
  * kinds, and entries this version does not understand, are left as they are.
@@ -54,7 +56,7 @@ function is<K extends Kind>(entry: unknown, kind: K): entry is Of<K> {
 export const recorded = <K extends Kind>(b: Pick<Brief, "record">, kind: K): Of<K>[] =>
   (b.record ?? []).filter((e): e is Of<K> => is(e, kind));
 
-/** As many as a design may hold (the schema's bound). */
+/** As many as a design may hold (the schema's bound). Past it the oldest of this kind give way. */
 const MOST = 2000;
 
 /** A change of the design that puts an entry in the place of those that `same` finds, or takes them out. */
@@ -64,8 +66,16 @@ const put =
     const others = (d.record ?? []).filter((e) => !(is(e, kind) && same(e)));
     const next = entry ? [...others, entry] : others;
     if (next.length === 0) delete d.record;
-    else d.record = next.slice(-MOST);
+    else d.record = within(next, kind);
   };
+
+/** Never another's entry is dropped; where there is no room at all, the new one is not kept. */
+function within(entries: readonly unknown[], kind: Kind): NonNullable<Brief["record"]> {
+  let over = entries.length - MOST;
+  return entries.filter((e) => over <= 0 || !is(e, kind) || over-- <= 0) as NonNullable<
+    Brief["record"]
+  >;
+}
 
 /** Ticks a unit off, or takes the tick away. */
 export const tick = (unit: string, sewn: boolean) =>
@@ -76,9 +86,7 @@ export const keepMeasured = (unit: string, width: string, size: string, should: 
   put(
     "measured",
     (e) => e.unit === unit && e.width === width,
-    size.trim() === ""
-      ? undefined
-      : { what: "measured", unit, width, size: size.trim(), should },
+    size.trim() === "" ? undefined : { what: "measured", unit, width, size: size.trim(), should },
   );
 
 /** Keeps one seam test as the only one of its number of strips; an empty text takes it out. */

@@ -13,8 +13,8 @@ import {
   type Polygon,
   point,
   type Rigid,
-  turning,
   subtract,
+  turning,
 } from "../geometry/index.ts";
 import type { Length } from "../measure/index.ts";
 import { framesOf } from "../sewing/steps.ts";
@@ -49,11 +49,7 @@ export function stepPicture(
 ): Picture {
   const small = options.small ?? Math.max(block.width, block.height) / 14;
   const own = { ...options, small };
-  const panels = [
-    laid(block, first, own),
-    together(block, first, own),
-    pressed(block, unit, own),
-  ];
+  const panels = [laid(block, first, own), together(block, first, own), pressed(block, unit, own)];
   const high = Math.max(...panels.map((p) => p.box.top - p.box.bottom));
   const marks: Mark[] = [];
   let x = 0;
@@ -62,17 +58,14 @@ export function stepPicture(
     const words = roughWidth(p.caption, small);
     const room = Math.max(wide, words);
     const at = moving(x + (room - wide) / 2 - p.box.left, -p.box.bottom);
-    marks.push(
-      group(at, p.marks),
-      {
-        kind: "text",
-        at: point(x + room / 2, -1.25 * small),
-        text: p.caption,
-        size: 1,
-        anchor: "middle",
-        tone: "soft",
-      },
-    );
+    marks.push(group(at, p.marks), {
+      kind: "text",
+      at: point(x + room / 2, -1.25 * small),
+      text: p.caption,
+      size: 1,
+      anchor: "middle",
+      tone: "soft",
+    });
     x += room + 2 * small;
   }
   return picture({

@@ -123,15 +123,13 @@ export function partMarks(
       line: "cut",
       id: part.kind === "patch" ? part.patch.id : part.id,
     },
-    ...(part.kind === "patch" ? [] : seamsOf(part))
-      .filter(drawn)
-      .map(
-        (s): Mark => ({
-          kind: "line",
-          line: "seam",
-          points: toRaw(s.seam, part as Node, raw),
-        }),
-      ),
+    ...(part.kind === "patch" ? [] : seamsOf(part)).filter(drawn).map(
+      (s): Mark => ({
+        kind: "line",
+        line: "seam",
+        points: toRaw(s.seam, part as Node, raw),
+      }),
+    ),
   ];
 }
 

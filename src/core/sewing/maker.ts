@@ -37,12 +37,15 @@ export const untestedMaker = (unit: Unit): Maker => {
   };
 };
 
-/** The same maker after a seam test: what it measured counts the turn already. */
+/**
+ * The same maker after a seam test: what it measured counts the turn already. Her scatter stays the
+ * estimate: two or three tests that happen to agree do not show that her seams never vary.
+ */
 export const testedMaker = (maker: Maker, found: SeamFound): Maker => ({
   ...maker,
   turn: 0,
   seamBias: found.wider,
-  seamScatter: found.scatter ?? maker.seamScatter,
+  seamScatter: Math.max(maker.seamScatter, found.scatter ?? 0),
 });
 
 /** How much too wide her seams are on the whole, from each side: half of the turn counts as width. */

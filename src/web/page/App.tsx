@@ -12,6 +12,10 @@ import { useView, view } from "./view.ts";
 const Designs = later(() => import("./Designs.tsx").then((m) => m.Designs));
 const Shop = later(() => import("./shop/Shop.tsx").then((m) => m.Shop));
 
+const SewingTable = later(() =>
+  import("./answer/sewing/SewingTable.tsx").then((m) => m.SewingTable),
+);
+
 const onHash = (tell: () => void): (() => void) => {
   addEventListener("hashchange", tell);
   return () => removeEventListener("hashchange", tell);
@@ -57,11 +61,18 @@ export function App({ keep, fresh }: { keep: KeepStore; fresh: () => Brief }) {
   return (
     <KeepContext value={keep}>
       <Boundary what="the page" retryWhen={hash}>
-        {hash === "#designs" ? <Designs fresh={fresh} /> : hash === "#shop" ? <Shop /> : <Page />}
+        <Screen hash={hash} fresh={fresh} />
       </Boundary>
       <Saying />
     </KeepContext>
   );
+}
+
+function Screen({ hash, fresh }: { hash: string; fresh: () => Brief }) {
+  if (hash === "#designs") return <Designs fresh={fresh} />;
+  if (hash === "#shop") return <Shop />;
+  if (hash === "#sewing") return <SewingTable />;
+  return <Page />;
 }
 
 /** Says what a change changed, and nothing else. */

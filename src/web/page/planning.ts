@@ -61,10 +61,7 @@ function show(brief: Brief, answer: Answer): void {
  */
 export function usePlanning(shown: Brief): Planning["state"] {
   const brief = useDecisions(shown);
-  const decided = useStore(
-    answers,
-    (a) => a.now !== null && sameButRecord(a.now.brief, brief),
-  );
+  const decided = useStore(answers, (a) => a.now !== null && sameButRecord(a.now.brief, brief));
   const printing = useView((v) => v.printing);
   const state = useStore(planning, (p) => (isFor(p, brief) ? p.state : "idle"));
   useEffect(() => {

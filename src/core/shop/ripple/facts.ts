@@ -4,7 +4,7 @@ import {
   overWords,
   planWords,
   sizeRows,
-  stops,
+  stopTables,
   supplies,
 } from "../../answer/index.ts";
 import type { Brief } from "../../brief/index.ts";
@@ -151,12 +151,14 @@ function home(b: Brief, a: Answer): Fact[] {
 }
 
 function toMeasure(b: Brief, a: Answer): Fact[] {
-  return stops(b, a).flatMap(({ block, rows }) =>
-    rows.map((r) => ({
-      key: `stop/${r.id}`,
-      where: `${block}, ${r.name}: should measure`,
-      text: r.unfinished,
-    })),
+  return stopTables(b, a).flatMap(({ block, rows }) =>
+    rows
+      .filter((r) => r.measure !== undefined)
+      .map((r) => ({
+        key: `stop/${r.id}`,
+        where: `${block.name}, ${r.name}: should measure`,
+        text: r.should,
+      })),
   );
 }
 
