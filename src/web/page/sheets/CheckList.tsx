@@ -11,6 +11,8 @@ const WHERE: Readonly<Record<OpenPoint["at"], string>> = {
   enough: "see Is there enough?",
   order: "see In what order?",
   measure: "see What should it measure now?",
+  "make-size": "see Will it make size?",
+  why: "see Why is mine off?",
   meeting: "see What appears where blocks meet?",
   finish: "see And then?",
   "hand-out": "mend it here",
