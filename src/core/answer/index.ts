@@ -43,6 +43,7 @@ export * from "./tables.ts";
 export type * from "./types.ts";
 export * from "./unproved.ts";
 export * from "./wedgeGuide.ts";
+export * from "./why.ts";
 export type * from "./words.ts";
 export { changed } from "./words.ts";
 export { nextBorder } from "./words-of-edges.ts";

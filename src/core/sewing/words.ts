@@ -129,13 +129,15 @@ export function sayConfidence(d: Diagnosis): string {
 /** What to do at a stop. */
 export function sayVerdict(v: StopVerdict, unit: Unit): string {
   const each = aboutLength(v.perSeam, unit);
+  const again = v.seams === 1 ? "sew its seam again" : `sew its ${v.seams} seams again`;
+  const apiece = v.seams === 1 ? "" : " each";
   switch (v.verdict) {
     case "sew-on":
       return v.toTrim > 0 ? `Sew on; ${aboutLength(v.toTrim, unit)} is left to trim.` : "Sew on.";
     case "take-in":
-      return `Take in: sew its ${v.seams} seams again, ${each} deeper each.`;
+      return `Take in: ${again}, ${each} deeper${apiece}.`;
     case "let-out":
-      return `Let out: sew its ${v.seams} seams again, ${each} narrower each.`;
+      return `Let out: ${again}, ${each} narrower${apiece}.`;
     case "recut":
       return `Cut again: it is ${aboutLength(v.off, unit)} too small, more than its seams can give.`;
   }

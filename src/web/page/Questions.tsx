@@ -24,6 +24,8 @@ const BODIES: Partial<Record<Question["id"], ComponentType<BodyProps>>> = {
   measure: later(() => bodies().then((b) => b.MeasureBody)),
   meeting: later(() => import("./answer/MeetingBody.tsx").then((b) => b.MeetingBody)),
   finish: later(() => import("./answer/FinishBody.tsx").then((b) => b.FinishBody)),
+  "make-size": later(() => bodies().then((b) => b.MakeSizeBody)),
+  why: later(() => bodies().then((b) => b.WhyBody)),
 };
 
 const PinButton = later(() => import("./turn/PinButton.tsx").then((m) => m.PinButton));
