@@ -61,6 +61,12 @@ export function Designs({ fresh }: { fresh: () => Brief }) {
       </ul>
       <Versions keep={keep} openId={openId} />
       {deleted.length > 0 && <Deleted lines={deleted} keep={keep} />}
+      <p className="soft">
+        If something here will not open:{" "}
+        <a className="touch tall" href="crash.html">
+          See your designs as they are kept
+        </a>
+      </p>
     </main>
   );
 }

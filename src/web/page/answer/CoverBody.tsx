@@ -128,7 +128,7 @@ function Lives({ shown, pieceId }: PieceProps) {
       <PictureView
         make={lives}
         swatches={swatches}
-        small={narrow ? 15 : 17}
+        small={narrow ? 11 : 17}
         most={perUnit(LIFE / 2, answer.unit)}
       />
     </div>

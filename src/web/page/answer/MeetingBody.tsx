@@ -25,9 +25,6 @@ export function MeetingBody({ shown }: BodyProps) {
                 className="touch tall"
                 aria-pressed={lit === shape}
                 onClick={() => view.setState({ figure: lit === shape ? null : shape })}
-                onPointerEnter={(e) =>
-                  e.pointerType === "mouse" && view.setState({ figure: shape })
-                }
               >
                 {shapeWords(shape, brief)}
               </button>
