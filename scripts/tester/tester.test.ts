@@ -5,6 +5,7 @@ import { readBrief } from "../../src/core/brief/index.ts";
 import { patternSheet, sheetJob } from "../../src/core/sheet/index.ts";
 import { nodeFonts } from "../../src/pdf/fonts.node.ts";
 import { writePdf } from "../../src/pdf/index.ts";
+import { wordsIn, wordsText } from "./main.ts";
 import { reading } from "./parse.ts";
 import { type Print, printOf } from "./read.ts";
 import { tried } from "./try.ts";
@@ -34,9 +35,11 @@ test.each(examples)("%s can be made from its printed words alone", async (name) 
 describe("planted errors", () => {
   let runner: Print[];
   let field: Print[];
+  let bed: Print[];
   beforeAll(async () => {
     runner = await printed("tidepool-runner.json");
     field = await printed("quiet-field.json");
+    bed = await printed("skylark-bed.json");
   }, 60_000);
 
   /** The print with one stretch changed: the nth that matches, of letters of one size if told. */
@@ -203,7 +206,27 @@ describe("planted errors", () => {
       plant: () => changed(runner, /64 × 24 in/, "60 × 24 in", 1),
       at: /And then/,
     },
+    {
+      kind: "a wrong fabric letter",
+      what: "a border named by another piece",
+      plant: () => {
+        const last = Math.max(...bed.map((p) => p.page));
+        return bed.map((p) =>
+          p.page === last ? { ...p, text: p.text.replace(/\bA1\b/, "A9") } : p,
+        );
+      },
+      at: /step \d+/,
+    },
   ];
+
+  test("the print written out and edited as text is read like the file", () => {
+    const text = wordsText(runner);
+    expect(wordsIn(text)).toEqual(runner);
+    const edited = text.replace(/24 blocks/, "25 blocks");
+    expect(edited).not.toBe(text);
+    expect(tried(reading(wordsIn(edited))).map((f) => f.where)).toContain("How big is it?");
+    expect(() => wordsIn("page\tx\n1\t2")).toThrow(/first line/);
+  });
 
   test("there are at least twenty, of ten kinds", () => {
     expect(all.length).toBeGreaterThanOrEqual(20);

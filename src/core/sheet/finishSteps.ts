@@ -18,7 +18,7 @@ export function finishSteps(job: SheetJob, first: number): FinishStep[] {
   const borders = borderSteps(job.brief, job.answer);
   return [
     {
-      words: `**${first} Rows.** ${rowWords(job)}`,
+      words: `**${first} Rows.** ${[...wholeBlocks(job), rowWords(job)].join(" ")}`,
       stop: raw(quilt.centerWidth, quilt.centerHeight),
       how: "unfinished",
     },
@@ -66,6 +66,15 @@ function borderPieces(job: SheetJob, index: number): string {
   const stones = stone ? `, ${stone} at the corners` : "";
   return `${fabricName(job, border.fabric)}, ${wide} wide: ${where}${stones}.`;
 }
+
+/** Blocks that are one piece and have no step of their own: "Every field block is one B1." */
+const wholeBlocks = (job: SheetJob): string[] =>
+  job.answer.blocks.flatMap((b) => {
+    const [patch, ...others] = b.patches;
+    const piece = patch && others.length === 0 ? b.pieceOf[patch.id] : undefined;
+    const letter = job.answer.pieces.find((p) => p.id === piece)?.letter;
+    return b.count > 0 && letter ? [`Every ${b.name} block is one ${letter}.`] : [];
+  });
 
 /** How the blocks come together, by the way the quilt is arranged. */
 function rowWords(job: SheetJob): string {
