@@ -1,6 +1,13 @@
 import { produce } from "immer";
 import { type Brief, recorded } from "../brief/index.ts";
-import { inchToLength, knownLength, type Length, printWithUnit, stepOf } from "../measure/index.ts";
+import {
+  inchToLength,
+  knownLength,
+  type Length,
+  printWithUnit,
+  roundNearest,
+  stepOf,
+} from "../measure/index.ts";
 import type { Recipe } from "../recipe/index.ts";
 import { expectedReach } from "../sewing/draw.ts";
 import { type Maker, testedMaker, untestedMaker } from "../sewing/maker.ts";
@@ -108,7 +115,9 @@ export function makerOf(b: Brief): Maker {
 export function makerWords(b: Brief): string {
   const found = seamOf(b);
   const m = makerOf(b);
-  const cut = `Cuts are taken to vary by ${aboutLength(m.cutScatter, b.unit)}, seams by ${aboutLength(m.seamScatter, b.unit)}, and along one seam by ${aboutLength(m.driftScatter, b.unit)}`;
+  const fine = stepOf(b.unit === "in" ? "1/128" : "0.1", b.unit);
+  const much = (x: Length): string => printWithUnit(roundNearest(x, fine), fine);
+  const cut = `Cuts are taken to vary by ${much(m.cutScatter)}, seams by ${much(m.seamScatter)}, and along one seam by ${much(m.driftScatter)} (one standard deviation)`;
   if (!found) return `${cut}. The seam is presumed to be scant by just what the fold takes.`;
   const scant = Math.abs(found.wider) < inchToLength(1 / 256, b.unit);
   return scant
