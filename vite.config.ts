@@ -1,6 +1,7 @@
 import { resolve } from "node:path";
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vite";
+import { livingAsset } from "./scripts/build-living.mjs";
 import { noNode } from "./scripts/no-node.ts";
 import { strictPolicy, worksOffline } from "./scripts/offline-plugin.ts";
 import { sharedWorkers } from "./scripts/shared-workers.ts";
@@ -16,6 +17,7 @@ export default defineConfig({
     noNode(),
     react(),
     sharedWorkers(),
+    livingAsset(),
     strictPolicy(),
     worksOffline(resolve(web, "sw/sw.ts"), resolve(web, "public")),
   ],

@@ -12,12 +12,14 @@ import {
   sheetJob,
   sheetNames,
 } from "../../core/sheet/index.ts";
+import { livingPattern } from "../../core/sheet/living.ts";
 import { nodeFonts } from "../../pdf/fonts.node.ts";
 import { writePdf } from "../../pdf/index.ts";
 import { PLANNING, plannedAnswer } from "../best.ts";
 import type { Command, Given } from "../command.ts";
 import { Ending, EXIT } from "../exit.ts";
 import { readInput, writeAll } from "../files.ts";
+import { livingTemplate } from "../living.ts";
 import { answerText } from "../text.ts";
 import { exitOf } from "./answer.ts";
 
@@ -93,6 +95,9 @@ export const make: Command = {
     const { answer, stopped } = await plannedAnswer(brief, given, io, "make");
     const job = sheetJob(brief, answer, options);
     const files = textFiles(job);
+    const template = await livingTemplate();
+    if (template) files.set("living-pattern.html", livingPattern(template, brief, answer));
+    else io.err("the living pattern is left out: npm run -s build:living makes its template\n");
     for (const name of sheetNames(job)) {
       if (io.signal.aborted && !stopped)
         throw new Ending(EXIT.stopped, "stopped; nothing was written");

@@ -18,6 +18,7 @@ import { Sentence } from "./Sentence.tsx";
 import { Status } from "./Status.tsx";
 import { isFreed, useTurning } from "./turn/turning.ts";
 
+const Living = later(() => import("./living/Living.tsx").then((m) => m.Living));
 const TurnRound = later(() => import("./turn/TurnRound.tsx").then((m) => m.TurnRound));
 
 const RippleNote = later(() => import("./shop/RippleNote.tsx").then((m) => m.RippleNote));
@@ -68,6 +69,9 @@ export function Page() {
       <Turned now={now} />
       <Boundary what="the questions" retryWhen={shown.answer}>
         <Questions shown={shown} />
+      </Boundary>
+      <Boundary what="the living pattern" retryWhen={now.brief}>
+        <Living now={now} />
       </Boundary>
       <Advice shown={shown} keep={keep} />
       <Notes keep={keep} notes={now.brief.notes} />
