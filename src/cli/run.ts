@@ -4,6 +4,7 @@ import { answer } from "./commands/answer.ts";
 import { chart } from "./commands/chart.ts";
 import { check } from "./commands/check.ts";
 import { classCommand } from "./commands/class.ts";
+import { from } from "./commands/from.ts";
 import { kits } from "./commands/kits.ts";
 import { make } from "./commands/make.ts";
 import { newBrief } from "./commands/new.ts";
@@ -21,6 +22,7 @@ const COMMANDS: readonly Command[] = [
   check,
   chart,
   turn,
+  from,
   why,
   kits,
   classCommand,

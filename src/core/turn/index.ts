@@ -1,3 +1,4 @@
+export * from "./fromStock.ts";
 export { givenBrief } from "./given.ts";
 export { holds, overUnder } from "./holds.ts";
 export { type FoundOutput, type TurnOutput, turnOutput } from "./output.ts";
