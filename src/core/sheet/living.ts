@@ -16,13 +16,20 @@ import {
 import type { Brief } from "../brief/index.ts";
 import { blockPicture, escapeText, swatches, toSvg } from "../picture/index.ts";
 
+/** What a unit should measure at one stop. */
+export interface LivingStop {
+  readonly name: string;
+  readonly unfinished: string;
+  readonly finished: string;
+}
+
 /** What a living pattern shows of an answer: rows that the printed pattern has too. */
 export interface LivingView {
   readonly sentence: string;
   readonly sizes: readonly SizeRow[];
   readonly supplies: readonly SupplyRow[];
   readonly cuts: readonly CutRow[];
-  readonly stops: readonly { readonly block: string; readonly rows: readonly Stop[] }[];
+  readonly stops: readonly { readonly block: string; readonly rows: readonly LivingStop[] }[];
   /** What blocks cutting, or is not proved, in words. */
   readonly doubts: readonly string[];
   readonly blocked: boolean;
@@ -42,12 +49,18 @@ export function livingView(brief: Brief, answer: Answer): LivingView {
     sizes: whole ? sizeRows(brief, answer) : [],
     supplies: whole ? supplies(brief, answer).rows : [],
     cuts: whole ? cutRows(brief, answer) : [],
-    stops: whole ? stops(brief, answer) : [],
+    stops: whole ? stopsOf(brief, answer) : [],
     doubts: [...new Set(doubts)],
     blocked,
     pictures: whole ? picturesOf(brief, answer) : [],
   };
 }
+
+const stopsOf = (brief: Brief, answer: Answer): LivingView["stops"] =>
+  stopTables(brief, answer).map(({ block, rows }) => ({
+    block: block.name,
+    rows: rows.map((r) => ({ name: r.name, unfinished: r.should, finished: r.finished })),
+  }));
 
 function picturesOf(brief: Brief, answer: Answer): string[] {
   const looks = looksOf(brief, answer);
