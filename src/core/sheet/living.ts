@@ -5,11 +5,10 @@ import {
   fabricLetters,
   looksOf,
   type SizeRow,
-  type Stop,
   type SupplyRow,
   sentenceText,
   sizeRows,
-  stops,
+  stopTables,
   supplies,
   toldFindings,
 } from "../answer/index.ts";
