@@ -127,7 +127,7 @@ function laid(block: AnswerBlock, unit: SewnUnit, options: Own): Panel {
   return {
     box: boxOf(parts.map((p) => p.raw)),
     marks: [...parts.flatMap((p) => p.marks), arrow],
-    caption: "right sides up",
+    caption: "laid",
   };
 }
 
@@ -158,7 +158,7 @@ function together(block: AnswerBlock, unit: SewnUnit, options: Own): Panel {
         { kind: "line", line: "step", points: frames.stitches },
       ]),
     ],
-    caption: "right sides together",
+    caption: "sewn",
   };
 }
 

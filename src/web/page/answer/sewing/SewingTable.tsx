@@ -99,7 +99,7 @@ function TableStep({ step, number, kind, shown, now, done, stops }: TableStepPro
       </TickBox>
       {!done && (
         <>
-          <StepPicture step={step} block={kind.block} shown={shown} blockWidth={300} small={22} />
+          <StepPicture step={step} block={kind.block} shown={shown} blockWidth={300} small={18} />
           <StepWords step={step} />
           {stops.map((row) => (
             <div key={row.id}>
