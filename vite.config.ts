@@ -27,6 +27,8 @@ export default defineConfig({
     emptyOutDir: true,
     target: "es2022",
     assetsInlineLimit: 0,
+    // What writes PDF is one large library, loaded when sheets are first made.
+    chunkSizeWarningLimit: 600,
     modulePreload: {
       polyfill: false,
       // Only the page's own head asks for files ahead: a worker has no head to put the wish in.
