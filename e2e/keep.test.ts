@@ -90,6 +90,26 @@ describe("in one tab", () => {
     await page.waitForFunction(() => layers.keep.state.getState().open?.brief.fabrics.length === 3);
   });
 
+  test("a database lost between two visits comes back from second copies, in its last state", async () => {
+    const page = await bareTab(profile, site.bare);
+    for (const rows of [5, 7]) expect((await edit(page, rows)).kind).toBe("browser");
+    await page.evaluate(() => layers.keep.act.newDesign({ ...layers.trialBrief(), title: "Gone" }));
+    const gone = (await stateOf(page)).open?.id as string;
+    await page.evaluate((id) => layers.keep.act.remove(id), gone);
+    // Closing copies what still waits.
+    await page.evaluate(() => layers.keep.act.close());
+    await page.goto(site.crash);
+    const client = await page.context().newCDPSession(page);
+    const origin = new URL(site.address).origin;
+    await client.send("Storage.clearDataForOrigin", { origin, storageTypes: "indexeddb" });
+    await page.goto(site.bare);
+    await rowsAre(page, 7);
+    await page.waitForFunction(() => layers.keep.state.getState().ready);
+    const { designs, notices } = await stateOf(page);
+    expect(designs.map((d) => d.title)).toEqual([trialBrief().title]);
+    expect(notices).toContainEqual({ kind: "from-copies", titles: [trialBrief().title] });
+  });
+
   test("a storage cleared by the browser is written back from the tab", async () => {
     const page = await bareTab(profile, site.bare);
     await edit(page, 5);

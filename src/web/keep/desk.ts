@@ -6,6 +6,7 @@ import { Base, type Head } from "./database.ts";
 import { freshLine, type Line } from "./history.ts";
 import { Pictures } from "./pack.ts";
 import { lastVersionAt, randomText, readFileRow, setDeleted } from "./records.ts";
+import { SecondCopies } from "./second.ts";
 import { load, Session } from "./session.ts";
 import type { DesignLine, KeepOptions, KeepState, Notice, OpenDesign, Recipe } from "./types.ts";
 
@@ -32,6 +33,7 @@ export class Desk {
   private readonly sessions = new Map<string, Session>();
   private readonly unreadable = new Map<string, string>();
   private readonly channel: BroadcastChannel;
+  private readonly copies: SecondCopies;
   private previewed: Recipe | null = null;
   private lastShown: { of: Brief; change: Recipe; shown: Brief } | null = null;
 
@@ -42,6 +44,7 @@ export class Desk {
     this.base = new Base(name, () => {
       for (const session of this.sessions.values()) void session.doubt();
     });
+    this.copies = new SecondCopies(`${name}-copies`);
     this.channel = new BroadcastChannel(`${name}-keep`);
     this.channel.onmessage = ({ data }) => {
       void this.refreshList();
@@ -133,6 +136,7 @@ export class Desk {
   /** Opens the design this tab had, else the one worked on last, else the sample. */
   async start(): Promise<void> {
     await this.refreshList();
+    await this.bringCopies();
     const { designs } = this.state.getState();
     const mine = tabMemory.read();
     const order = [...designs].filter((d) => !d.deleted);
@@ -142,6 +146,25 @@ export class Desk {
       await this.openNew(this.options.sample(), designs.length ? undefined : FIRST);
     await this.refreshList();
     this.state.setState({ ready: true });
+  }
+
+  /** A database without any design, beside copies of some: the browser has thrown it away. */
+  private async bringCopies(): Promise<void> {
+    const empty = await this.base
+      .get()
+      .then(async (db) => (await db.count("designs")) === 0)
+      .catch(() => false);
+    if (!empty) return;
+    const titles: string[] = [];
+    for (const { id, text } of await this.copies.read()) {
+      const read = this.options.reader.text(text);
+      if (!read.ok) continue;
+      titles.push(read.brief.title);
+      await this.openLine(freshLine(read.brief), id);
+    }
+    if (titles.length === 0) return;
+    await this.refreshList();
+    this.tell({ kind: "from-copies", titles });
   }
 
   async openDesign(id: string): Promise<boolean> {
@@ -201,7 +224,10 @@ export class Desk {
       reader: this.options.reader,
       now: this.now,
       changed: () => this.current === session && this.publish(),
-      wrote: () => this.announce(id),
+      wrote: () => {
+        this.announce(id);
+        this.copies.note(id, session.line.brief);
+      },
       tell: (notice) => this.current === session && this.tell(notice),
     });
     this.sessions.set(id, session);
@@ -234,6 +260,7 @@ export class Desk {
     await this.sessions.get(id)?.settled();
     const title = this.state.getState().designs.find((d) => d.id === id)?.title ?? "";
     await setDeleted(await this.base.get(), id, this.now().toISOString());
+    await this.copies.forget(id);
     this.sessions.get(id)?.rest();
     this.sessions.delete(id);
     if (this.current?.id === id) this.current = null;
@@ -249,6 +276,7 @@ export class Desk {
     this.announce(id);
     await this.refreshList();
     await this.openDesign(id);
+    if (this.current?.id === id) this.copies.note(id, this.current.line.brief);
   }
 
   /** Whether closing the tab now would lose an edit. */
@@ -264,6 +292,7 @@ export class Desk {
   async close(): Promise<void> {
     await Promise.all([...this.sessions.values()].map((s) => s.settled()));
     for (const session of this.sessions.values()) session.rest();
+    await this.copies.close();
     this.channel.close();
     await this.base.close();
   }

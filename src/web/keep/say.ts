@@ -31,6 +31,8 @@ export function sayNotice(notice: Notice): string {
       return `${notice.name}: ${notice.why.join("; ")}. Nothing was changed.`;
     case "deleted":
       return `${notice.title} was deleted.`;
+    case "from-copies":
+      return `The browser had lost its database. Brought back from second copies, without their history: ${notice.titles.join(", ")}.`;
     case "file-changed":
       return `Another program changed ${notice.name}. It was not written over.`;
   }

@@ -76,6 +76,8 @@ export type Notice =
   | { readonly kind: "handed-over"; readonly name: string }
   | { readonly kind: "refused"; readonly name: string; readonly why: readonly string[] }
   | { readonly kind: "deleted"; readonly id: string; readonly title: string }
+  /** The browser had lost its database; these designs came back from their second copies. */
+  | { readonly kind: "from-copies"; readonly titles: readonly string[] }
   | { readonly kind: "file-changed"; readonly name: string };
 
 /** This tab has edits made on a state that another tab has since replaced. Nothing is written. */
