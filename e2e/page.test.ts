@@ -102,6 +102,8 @@ describe("every word can be changed and taken back", () => {
     undo: (page: Page) => Promise<void>,
     which: (nth: number) => boolean = () => true,
   ) {
+    // The small sentences come after the large ones.
+    await word(page, "unit").waitFor();
     const before = await reading(page);
     const ids = await wordsOf(page);
     for (const id of ids.filter((_, i) => which(i))) {

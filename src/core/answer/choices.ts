@@ -1,5 +1,5 @@
 import type { Brief } from "../brief/index.ts";
-import { clausesOf, detailClausesOf, fabricClausesOf } from "./sentence.ts";
+import { clausesOf, fabricClausesOf } from "./sentence.ts";
 import {
   type Change,
   type Choice,
@@ -11,12 +11,8 @@ import {
   type WordSpec,
 } from "./words.ts";
 
-/** Every sentence of the page but those that are asked for one by one. */
-export const baseClauses = (b: Brief): Clause => [
-  ...clausesOf(b),
-  ...fabricClausesOf(b),
-  ...detailClausesOf(b),
-];
+/** The two large sentences; all of them are in all-choices.ts. */
+export const baseClauses = (b: Brief): Clause => [...clausesOf(b), ...fabricClausesOf(b)];
 
 /** All that can be done with the words of some sentences; composed once for a brief. */
 export function speaking(clauses: (b: Brief) => Clause) {

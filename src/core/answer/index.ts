@@ -7,6 +7,7 @@ export * from "./coloring-choices.ts";
 export * from "./compose.ts";
 export * from "./consequences.ts";
 export * from "./cutting.ts";
+export * from "./details.ts";
 export { fabricLetters } from "./fabrics.ts";
 export * from "./figures.ts";
 export * from "./finish-rows.ts";

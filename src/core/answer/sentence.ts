@@ -4,15 +4,11 @@ import type { SentencePart } from "./types.ts";
 import type { Clause, WordSpec } from "./words.ts";
 import { bindingWord, borderClause, bordersWord, sashingWord } from "./words-of-edges.ts";
 import { fabricClause, marginWord } from "./words-of-fabric.ts";
-import { finishingClause } from "./words-of-finishing.ts";
 import { arrangementWord, blocksWord, gridWord } from "./words-of-grid.ts";
 import { kindClause, otherKind } from "./words-of-kinds.ts";
-import { measuresClause } from "./words-of-measures.ts";
 import { mixWord } from "./words-of-mix.ts";
-import { ownClause } from "./words-of-own.ts";
 import { placeClause } from "./words-of-place.ts";
 import { seamWord, stepWord } from "./words-of-sewing.ts";
-import { sizesClause } from "./words-of-sizes.ts";
 import { treeWord } from "./words-of-turn.ts";
 import { fabricUses, fabricWord } from "./words-of-use.ts";
 import { countWord, type Placed, pointWord, stripWord, wedgeBlocks } from "./words-of-wedges.ts";
@@ -115,20 +111,6 @@ export function fabricClausesOf(b: Brief): Clause {
   return out.filter((part) => part !== "");
 }
 
-/** What the two sentences leave unsaid, each a sentence of its own under them. */
-const DETAILS: readonly {
-  readonly id: string;
-  readonly label: string;
-  readonly clause: (b: Brief) => Clause;
-}[] = [
-  { id: "own", label: "Blocks of your own, seam by seam", clause: ownClause },
-  { id: "finishing", label: "How the quilt is put together and finished", clause: finishingClause },
-  { id: "sizes", label: "Sizes the design is offered in", clause: sizesClause },
-  { id: "measures", label: "Unit, ruler and margins", clause: measuresClause },
-];
-
-export const detailClausesOf = (b: Brief): Clause => DETAILS.flatMap((d) => d.clause(b));
-
 const capital = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);
 
 /** Joining words that stand side by side become one part. */
@@ -154,16 +136,6 @@ export const sentenceOf = (b: Brief, facts: SentenceFacts = NOTHING): SentencePa
 /** The second sentence: what everything is made of. */
 export const fabricSentenceOf = (b: Brief, facts: SentenceFacts = NOTHING): SentencePart[] =>
   partsOf(fabricClausesOf(b), facts);
-
-/** The small sentences: blocks of one's own, putting together and finishing, measures. */
-export const detailSentencesOf = (
-  b: Brief,
-): { readonly id: string; readonly label: string; readonly parts: readonly SentencePart[] }[] =>
-  DETAILS.map(({ id, label, clause }) => ({
-    id,
-    label,
-    parts: partsOf(clause(b), NOTHING),
-  })).filter((d) => d.parts.length > 0);
 
 /** The sentence as plain text. */
 export const sentenceText = (b: Brief): string =>

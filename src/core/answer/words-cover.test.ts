@@ -2,10 +2,12 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Brief, readDocument, withOtherUnit } from "../brief/index.ts";
 import { smallBrief } from "../brief/sample.ts";
-import { choicesFor, typed, wordsOf } from "./choices.ts";
+import { allWords } from "./all-choices.ts";
 import { answerBrief } from "./compose.ts";
 import { planText, readPlan, TURNINGS, turningNow } from "./plan-of-kinds.ts";
 import { changed } from "./words.ts";
+
+const { choicesFor, typed, wordsOf } = allWords;
 
 const done = (r: ReturnType<typeof typed>): Brief => {
   if (!r.ok) throw new Error(r.error.problem);

@@ -2,7 +2,8 @@ import { describe, expect, it } from "vitest";
 import { type Brief, readDocument } from "../brief/index.ts";
 import { smallBrief } from "../brief/sample.ts";
 import { allWords } from "./all-choices.ts";
-import { detailSentencesOf, fabricSentenceOf, sentenceOf, sentenceText } from "./sentence.ts";
+import { detailSentencesOf } from "./details.ts";
+import { fabricSentenceOf, sentenceOf, sentenceText } from "./sentence.ts";
 import { shownLength } from "./words.ts";
 import { oneFabricSentence } from "./words-of-one-fabric.ts";
 

@@ -1,6 +1,7 @@
 import { useMemo, useState } from "react";
+import { allWords } from "../../core/answer/all-choices.ts";
 import { bringBlocks } from "../../core/answer/bring-blocks.ts";
-import { detailSentencesOf } from "../../core/answer/sentence.ts";
+import { detailSentencesOf } from "../../core/answer/details.ts";
 import { addOwnBlock } from "../../core/answer/words-of-own.ts";
 import { readBrief } from "../../core/brief/index.ts";
 import { chooseFile, type KeepStore, readText } from "../keep/index.ts";
@@ -18,7 +19,8 @@ interface DetailsProps {
 /** The small sentences: everything the two large ones leave unsaid, in words that can be touched. */
 export function Details({ now, shown, keep }: DetailsProps) {
   const sentences = useMemo(() => detailSentencesOf(now.brief), [now.brief]);
-  const { opening, onStep } = useEditing(now, keep);
+  const words = useMemo(() => allWords.wordsOf(now.brief), [now.brief]);
+  const { opening, onStep } = useEditing(now, keep, allWords);
   const lit = useLitWords(shown);
   return (
     <div className="details">
@@ -32,6 +34,7 @@ export function Details({ now, shown, keep }: DetailsProps) {
           label={label}
           className="detail"
           opening={opening}
+          words={words}
         />
       ))}
       <MoreBlocks keep={keep} />

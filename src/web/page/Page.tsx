@@ -3,7 +3,6 @@ import { sizeText, stateText } from "../../core/answer/phrases.ts";
 import { Boundary } from "../crash/index.ts";
 import { type KeepStore, useKeep } from "../keep/index.ts";
 import { type Answered, useAnswers } from "./answers.ts";
-import { Details } from "./Details.tsx";
 import { useEditing, useLitWords } from "./editing.tsx";
 import { Fabrics } from "./Fabrics.tsx";
 import { Advice, Blocks } from "./Findings.tsx";
@@ -19,6 +18,8 @@ import { Status } from "./Status.tsx";
 import { isFreed, useTurning } from "./turn/turning.ts";
 
 const Living = later(() => import("./living/Living.tsx").then((m) => m.Living));
+const Details = later(() => import("./Details.tsx").then((m) => m.Details));
+
 const TurnRound = later(() => import("./turn/TurnRound.tsx").then((m) => m.TurnRound));
 
 const RippleNote = later(() => import("./shop/RippleNote.tsx").then((m) => m.RippleNote));

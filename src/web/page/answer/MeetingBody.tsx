@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from "react";
+import { allWords } from "../../../core/answer/all-choices.ts";
 import { type Laying, layingsOf } from "../../../core/answer/arrangements.ts";
-import { wordsOf } from "../../../core/answer/choices.ts";
 import { shapeWords } from "../../../core/answer/meetings.ts";
 import type { Brief } from "../../../core/brief/index.ts";
 import { type Answered, asking } from "../answers.ts";
@@ -43,7 +43,7 @@ function Layings({ shown }: { shown: Answered }) {
   const layings = useMemo(() => layingsOf(brief, answer), [brief, answer]);
   const answered = useLaid(layings, shown);
   if (layings.length < 2) return null;
-  const text = (id: string): string => wordsOf(brief).find((w) => w.id === id)?.text ?? "";
+  const text = (id: string): string => allWords.wordsOf(brief).find((w) => w.id === id)?.text ?? "";
   const lead = `The same blocks, ${text("grid")},`;
   return (
     <>
