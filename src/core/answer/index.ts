@@ -29,6 +29,7 @@ export * from "./sight.ts";
 export * from "./size-plans.ts";
 export * from "./size-table.ts";
 export * from "./sizes.ts";
+export * from "./spare-left.ts";
 export * from "./spoken.ts";
 export {
   blocksOf,

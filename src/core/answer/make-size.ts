@@ -11,11 +11,12 @@ import {
 import type { Recipe } from "../recipe/index.ts";
 import { expectedReach } from "../sewing/draw.ts";
 import { type Maker, testedMaker, untestedMaker } from "../sewing/maker.ts";
-import { type MakeSizeAnswer, sewMany, spareLeft } from "../sewing/makeSize.ts";
+import { type MakeSizeAnswer, sewMany } from "../sewing/makeSize.ts";
 import { reachesOf } from "../sewing/reaches.ts";
 import { type SeamFound, seamFrom, shouldMeasure } from "../sewing/seamTest.ts";
-import { noSpare, type SpareOf, spareFrom } from "../sewing/spare.ts";
+import { type SpareOf, spareFrom } from "../sewing/spare.ts";
 import { aboutLength } from "../sewing/words.ts";
+import { nearFor } from "./spare-left.ts";
 import { measuresOf, recipesIn } from "./stages.ts";
 import type { Answer, AnswerBlock } from "./types.ts";
 import { inWords, lengthTextProblem, stepOfBrief } from "./words.ts";
@@ -124,11 +125,6 @@ export function makerWords(b: Brief): string {
     ? `${cut}. By the test, the seam is right, the fold counted.`
     : `${cut}. By the test, the seam is ${aboutLength(found.wider, b.unit)} too ${found.wider > 0 ? "wide" : "narrow"}, the fold counted.`;
 }
-
-export const spareIn = (a: Pick<Answer, "recipes">, block: AnswerBlock): SpareOf =>
-  spareFrom(a.recipes, block.pieceOf, nearFor(block));
-
-const nearFor = (block: AnswerBlock): Length => 1e-7 * Math.max(1, block.width);
 
 /** What to sample for one kind of block, with every cut that may be enlarged tried a step larger. */
 export function sizeStudy(
@@ -251,17 +247,6 @@ function checkWords(s: SizeStudy, r: MakeSizeAnswer): string {
   return worst === undefined
     ? `${sewn}.`
     : `${sewn}; every side agrees with the formula within ${worst.toFixed(1)} standard errors of the samples.`;
-}
-
-/** Least that is left at a side when every raw edge is cut `off` too small; negative: short. */
-export function leftWhenOff(
-  recipes: readonly Recipe[],
-  block: AnswerBlock,
-  seam: Length,
-  off: Length,
-): Length {
-  const spareOf = recipes.length > 0 ? spareFrom(recipes, block.pieceOf, nearFor(block)) : noSpare;
-  return Math.min(...spareLeft(block, seam, spareOf, off));
 }
 
 /** "four strips cut 1 1/2 in": how a seam test is said. */

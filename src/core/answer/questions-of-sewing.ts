@@ -1,6 +1,6 @@
 import { inchToLength, printWithUnit, stepOf } from "../measure/index.ts";
-import { leftWhenOff } from "./make-size.ts";
 import type { Facts } from "./questions.ts";
+import { leftWhenOff } from "./spare-left.ts";
 import type { Question } from "./types.ts";
 
 /** Whole kinds of block that are sewn: halves come out of them. */
