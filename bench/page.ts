@@ -1,5 +1,6 @@
-// How the page keeps up with a quilt of 400 blocks: longest task on the main thread while a word is
-// stepped, and frames of a zoom beside empty frames, in one run. `npm run -s bench:page [-- ADDRESS]`
+// How the page keeps up with a quilt of 400 and of 1,600 blocks of two kinds: longest task on the main
+// thread while a word is stepped, and frames of a zoom and of a pan by two fingers beside empty
+// frames, in one run. `npm run -s bench:page [-- ADDRESS]`
 import { chromium, type Page } from "playwright-core";
 import { CHROMIUM, servePage } from "../e2e/harness.ts";
 
@@ -11,16 +12,20 @@ const given = process.argv[2];
 const server = given ? { address: given, close: async () => {} } : await servePage();
 const browser = await chromium.launch(CHROMIUM);
 
-/** The sample grown to 20 by 20, as a maker would: the word touched, the number typed. */
-async function grown(): Promise<Page> {
+/** The sample grown to so many rows and columns, as a maker would: the word touched, the number typed. */
+async function grown(rows: number): Promise<Page> {
   const page = await browser.newPage({ viewport: { width: 1440, height: 1000 } });
   // The runner of this script names functions by a helper that the page does not have.
   await page.addInitScript("globalThis.__name = (f) => f");
   await page.goto(server.address);
   await page.locator('[data-word="grid"]').first().click();
-  await page.getByRole("textbox", { name: "Rows by columns, typed" }).fill("20 by 20");
+  await page.getByRole("textbox", { name: "Rows by columns, typed" }).fill(`${rows} by ${rows}`);
   await page.keyboard.press("Enter");
-  await page.getByRole("button", { name: "How many blocks: 400 blocks" }).waitFor();
+  await page
+    .getByRole("button", {
+      name: `How many blocks: ${(rows * rows).toLocaleString("en-US").replace(",", "")} blocks`,
+    })
+    .waitFor();
   await page.locator('.status[aria-busy="false"]').waitFor();
   return page;
 }
@@ -48,58 +53,83 @@ async function longestTask(page: Page): Promise<number> {
   return Math.max(0, ...tasks);
 }
 
-/** Times between frames, in milliseconds: with a zoom in every frame, or with nothing. */
-const frames = (page: Page, zooming: boolean): Promise<number[]> =>
+type Moving = "nothing" | "zoom" | "pan";
+
+/** Times between frames, in milliseconds, while the quilt is moved in every frame, or not at all. */
+const frames = (page: Page, moving: Moving): Promise<number[]> =>
   page.evaluate(
-    ([count, zooming]) =>
+    ([count, moving]) =>
       new Promise<number[]>((done) => {
         const canvas = document.querySelector("canvas") as HTMLCanvasElement;
         const box = canvas.getBoundingClientRect();
+        const middle = { x: box.left + box.width / 2, y: box.top + box.height / 2 };
+        const said = { bubbles: true, cancelable: true };
+        const wheel = (deltaY: number, clientX: number): void => {
+          const at = { clientX, clientY: middle.y };
+          canvas.dispatchEvent(new WheelEvent("wheel", { ...said, ...at, ctrlKey: true, deltaY }));
+        };
+        const fingers = (what: string, dx: number): void => {
+          for (const [pointerId, side] of [
+            [1, -40],
+            [2, 40],
+          ]) {
+            const at = { clientX: middle.x + side + dx, clientY: middle.y + dx / 3 };
+            const touch = { ...said, ...at, pointerId, pointerType: "touch" };
+            canvas.dispatchEvent(new PointerEvent(what, touch));
+          }
+        };
+        if (moving === "pan") {
+          for (let i = 0; i < 20; i++) wheel(-14, middle.x);
+          fingers("pointerdown", 0);
+        }
         const times: number[] = [];
         let last = performance.now();
         const frame = (now: number): void => {
           times.push(now - last);
           last = now;
           if (times.length > count) {
+            if (moving === "pan") {
+              fingers("pointerup", 0);
+              for (let i = 0; i < 20; i++) wheel(14, middle.x);
+            }
             done(times.slice(1));
             return;
           }
-          if (zooming)
-            canvas.dispatchEvent(
-              new WheelEvent("wheel", {
-                ctrlKey: true,
-                deltaY: times.length < count / 2 ? -14 : 14,
-                clientX: box.left + box.width * (0.3 + 0.004 * times.length),
-                clientY: box.top + box.height / 2,
-                bubbles: true,
-                cancelable: true,
-              }),
-            );
+          const n = times.length;
+          if (moving === "zoom")
+            wheel(n < count / 2 ? -14 : 14, box.left + box.width * (0.3 + 0.004 * n));
+          if (moving === "pan") fingers("pointermove", 120 * Math.sin(n / 8));
           requestAnimationFrame(frame);
         };
         requestAnimationFrame(frame);
       }),
-    [FRAMES, zooming] as const,
+    [FRAMES, moving] as const,
   );
 
 const median = (xs: number[]): number => xs.toSorted((a, b) => a - b)[Math.floor(xs.length / 2)];
 
-const page = await grown();
-await frames(page, true);
-const ratios: number[] = [];
-const excesses: number[] = [];
-for (let run = 0; run < RUNS; run++) {
-  const empty = await frames(page, false);
-  const zoom = await frames(page, true);
-  ratios.push(median(zoom) / median(empty));
-  excesses.push(Math.max(...zoom) - median(empty));
-  console.log(
-    `run ${run + 1}: empty ${median(empty).toFixed(1)} ms, zoom ${median(zoom).toFixed(1)} ms, worst ${Math.max(...zoom).toFixed(1)} ms`,
-  );
+/** Frames of every way of moving beside empty ones, told in one line each. */
+async function moves(page: Page, blocks: string): Promise<void> {
+  for (const moving of ["zoom", "pan"] as const) {
+    await frames(page, moving);
+    const ratios: number[] = [];
+    const excesses: number[] = [];
+    for (let run = 0; run < RUNS; run++) {
+      const empty = await frames(page, "nothing");
+      const moved = await frames(page, moving);
+      ratios.push(median(moved) / median(empty));
+      excesses.push(Math.max(...moved) - median(empty));
+    }
+    console.log(
+      `${moving}, ${blocks} blocks: median frame ${median(ratios).toFixed(2)} times an empty one; worst frame ${median(excesses).toFixed(0)} ms over it (median of ${RUNS} runs), ${Math.max(...excesses).toFixed(0)} ms in the worst run`,
+    );
+  }
 }
-console.log(
-  `zoom, 400 blocks: median frame ${median(ratios).toFixed(2)} times an empty one; worst frame ${median(excesses).toFixed(0)} ms over it (median of ${RUNS} runs)`,
-);
+
+const page = await grown(20);
+await moves(page, "400");
 console.log(`edit, 400 blocks: longest task ${(await longestTask(page)).toFixed(0)} ms`);
+await page.close();
+await moves(await grown(40), "1,600");
 await browser.close();
 await server.close();

@@ -7,6 +7,7 @@ import { unzipSync } from "fflate";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { run } from "../src/cli/run.ts";
+import type { Answer } from "../src/core/answer/types.ts";
 import { openBrowser, servePage, tab } from "./harness.ts";
 
 let site: Awaited<ReturnType<typeof servePage>>;
@@ -49,6 +50,43 @@ async function downloaded(page: Page, button: string): Promise<Uint8Array> {
     page.getByRole("button", { name: button }).click(),
   ]);
   return new Uint8Array(readFileSync(await download.path()));
+}
+
+/**
+ * The seam line of every template, as the browser lays it out at 96 CSS pixels to the inch (CSS
+ * Values and Units 4, section 6.2), beside the finished edges of its piece: to 0.01 mm.
+ */
+async function trueToSize(page: Page, files: Readonly<Record<string, Uint8Array>>): Promise<void> {
+  const text = (name: string): string => Buffer.from(files[name]).toString("utf8");
+  const answer: Answer = JSON.parse(text("answer.json"));
+  const names = Object.keys(files).filter((n) => /^template-.*\.svg$/.test(n));
+  expect(names.length).toBeGreaterThan(2);
+  for (const name of names) {
+    const edges = await page.evaluate((svg) => {
+      const box = document.body.appendChild(document.createElement("div"));
+      box.innerHTML = svg;
+      const line = box.querySelector("path[stroke-dasharray]") as SVGPathElement;
+      const m = line.getScreenCTM() as DOMMatrix;
+      const xy = (line.getAttribute("d") ?? "").match(/[\d.]+ [\d.]+/g) ?? [];
+      const at = xy.map((p) => new DOMPoint(...p.split(" ").map(Number)).matrixTransform(m));
+      box.remove();
+      return at.map((p, i) => {
+        const q = at[(i + 1) % at.length];
+        return Math.hypot(q.x - p.x, q.y - p.y) / 96;
+      });
+    }, text(name));
+    const letter = name.split(/[-.]/)[1];
+    const id = answer.pieces.find((p) => p.letter === letter)?.id;
+    const [patch] = answer.blocks.flatMap((b) => b.patches.filter((p) => b.pieceOf[p.id] === id));
+    const finished = patch.polygon.map((p, i, all) => {
+      const q = all[(i + 1) % all.length];
+      return Math.hypot(q.x - p.x, q.y - p.y);
+    });
+    const sorted = (xs: number[]): number[] => [...xs].sort((x, y) => x - y);
+    const off = sorted(edges).map((x, i) => 25.4 * Math.abs(x - sorted(finished)[i]));
+    expect(edges).toHaveLength(finished.length);
+    expect(Math.max(...off), name).toBeLessThan(0.01);
+  }
 }
 
 test("a teacher finds the print, sees and hears every page, and gets the bytes of the command line", async () => {
@@ -104,5 +142,7 @@ test("a teacher finds the print, sees and hears every page, and gets the bytes o
     rmSync(folder, { recursive: true, force: true });
   }
   expect(profile.complaints).toEqual([]);
+  // The files' own styles are refused by the page's policy, which is complained of: so they come last.
+  await trueToSize(page, files);
   await profile.close();
 });
