@@ -173,3 +173,11 @@ test("a formula behind spaces, a line break or in full-width signs is written as
     expect(csvText([[cell]])).toMatch(/^"?'/);
   expect(csvText([["-2.5", "2"]])).toBe("-2.5,2\r\n");
 });
+
+test("seed 3, 5842: a seam across the center of a unit of two halves is laid edge to edge", () => {
+  expect(runCase({ seed: 3, bases: 12 }, 5842).broken).toEqual([]);
+  const fabric = { patch: "foam" };
+  const half = { kind: "unit", unit: "half-square", id: "star", width: "4", fabric };
+  const line = answered([half]).answer.questions.find((q) => q.id === "make-size")?.line;
+  expect(line).toMatch(/left|short/i);
+});

@@ -88,8 +88,9 @@ function rawEdge(
   );
   if (on.length === 0) throw new RangeError(`${t.id}: no patch lies on its seam`);
   const inFirst = [...on].sort((a, b) => a.out - b.out);
-  if (onLine(line, ORIGIN, near)) {
-    const oneArm = inFirst.filter((e) => e.sameArm);
+  const oneArm = inFirst.filter((e) => e.sameArm);
+  // One piece that lies across the center belongs to no arm: its edge is straight.
+  if (onLine(line, ORIGIN, near) && oneArm.length > 0) {
     return oneArm[follow === "inner" ? 0 : oneArm.length - 1];
   }
   return { shift: inFirst[0].shift, reach: Math.min(...on.map((e) => e.trimmed)) };
