@@ -3,6 +3,8 @@ import { defineConfig } from "vitest/config";
 // Two projects: "unit" is everything that needs no browser, "page" drives Debian's Chromium.
 export default defineConfig({
   test: {
+    // As many as a small machine has cores: one would be kept idle otherwise.
+    maxWorkers: 2,
     projects: [
       {
         test: {
@@ -23,7 +25,7 @@ export default defineConfig({
           include: ["e2e/**/*.test.ts"],
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          fileParallelism: false,
+          globalSetup: "e2e/global.ts",
         },
       },
     ],

@@ -15,7 +15,7 @@ export const CHROMIUM = {
   args: ["--no-sandbox", "--disable-background-networking", "--disable-gpu"],
 };
 
-const LAYERS = {
+export const LAYERS = {
   config: "e2e/fixtures/vite.config.ts",
   out: resolve(import.meta.dirname, "../dist/layers"),
 };

@@ -6,6 +6,8 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { openBrowser, servePage, tab } from "./harness.ts";
 
 const PICTURES = resolve(import.meta.dirname, "../dist/pictures");
+/** `LOOK=1` also takes a picture of every screen, to be looked at. */
+const LOOK = process.env.LOOK !== undefined;
 const SIZES = {
   desktop: { width: 1440, height: 900 },
   tablet: { width: 834, height: 1112 },
@@ -79,7 +81,7 @@ test.each(Object.keys(SIZES) as (keyof typeof SIZES)[])(
       for (const colorScheme of ["light", "dark"] as const) {
         await page.emulateMedia({ colorScheme });
         const path = resolve(PICTURES, `${screen}-${size}-${colorScheme}.png`);
-        await page.screenshot({ path, fullPage: true });
+        if (LOOK) await page.screenshot({ path, fullPage: true });
         // Widest and narrowest show all that a size could change.
         if (size === "tablet") continue;
         // There are no frames: it need not open a page of its own to gather from them.

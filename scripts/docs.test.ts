@@ -1,4 +1,4 @@
-import { cpSync, mkdtempSync, rmSync } from "node:fs";
+import { cpSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { build } from "vite";
@@ -23,6 +23,12 @@ describe("every line that runs the program runs", () => {
   beforeAll(async () => {
     const designs = (path: string): boolean => !path.includes("pictures");
     cpSync(join(ROOT, "examples"), join(folder, "examples"), { recursive: true, filter: designs });
+    // The lists that the pages speak of, as a maker would keep them.
+    writeFileSync(
+      join(folder, "shelf.csv"),
+      "Fabric,Kind,Length,Cost\nKelp,bolt,8 yd,12.95\nFoam,bolt,12 yd,11\nCurrent,bolt,14 yd,13.50\nBasalt,bolt,5 yd,9.80\n",
+    );
+    writeFileSync(join(folder, "class.csv"), "Name,Usable\nWren,20\nLark,42\n");
     const outDir = join(ROOT, ".cache/docs");
     const configFile = join(ROOT, "vite.cli.config.ts");
     await build({ configFile, root: ROOT, logLevel: "error", build: { outDir } });
