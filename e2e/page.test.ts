@@ -95,7 +95,10 @@ describe("first start", () => {
 describe("every word can be changed and taken back", () => {
   type Way = (page: Page, id: string) => Promise<void>;
 
-  /** Changes the words in the way given; looks that each changed, was kept, and comes back. */
+  /**
+   * Changes the words in the way given; looks that each changed, was kept, and comes back. Every word
+   * is tried by mouse, a part of them by touch and by keys: trying all by all takes minutes.
+   */
   async function everyWord(
     page: Page,
     change: Way,
@@ -142,7 +145,7 @@ describe("every word can be changed and taken back", () => {
       page,
       change,
       (page) => takeBack(page).tap(),
-      (i) => i % 2 === 0,
+      (i) => i % 4 === 0,
     );
     expect(tablet.complaints).toEqual([]);
     await tablet.close();
