@@ -3,35 +3,20 @@ import { canonicalText } from "../core/brief/index.ts";
 import { smallBrief } from "../core/brief/sample.ts";
 import { answerBest, type BestAnswer } from "./best.ts";
 import type { Io } from "./io.ts";
-import { run } from "./run.ts";
+import { ran } from "./ran.testing.ts";
 
 const brief = canonicalText(smallBrief({ quilt: { rows: 3, columns: 5, plan: [["star"]] } }));
 
-async function ran(args: string[], io: Partial<Io> = {}) {
-  let out = "";
-  let err = "";
-  const code = await run(args, {
-    input: async function* () {
-      yield Buffer.from(brief);
-    },
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    signal: new AbortController().signal,
-    ...io,
-  });
-  return { code, out, err };
-}
+const planned = (args: string[], io: Partial<Io> = {}) => ran(args, brief, io);
 
 describe("--best", () => {
   test("plans at least as well, the same each time, and says nothing off a terminal", async () => {
-    const first = JSON.parse((await ran(["answer", "-", "--json"])).out);
-    const best = await ran(["answer", "-", "--json", "--best", "--nodes", "20"]);
+    const first = JSON.parse((await planned(["answer", "-", "--json"])).out);
+    const best = await planned(["answer", "-", "--json", "--best", "--nodes", "20"]);
     expect(best).toMatchObject({ code: 0, err: "" });
-    expect((await ran(["answer", "-", "--json", "--best", "--nodes", "20"])).out).toBe(best.out);
+    expect((await planned(["answer", "-", "--json", "--best", "--nodes", "20"])).out).toBe(
+      best.out,
+    );
     const lengths = (a: { layouts: { length: number }[] }) => a.layouts.map((l) => l.length);
     const [now, then] = [lengths(first), lengths(JSON.parse(best.out))];
     for (const [i, x] of then.entries()) expect(x).toBeLessThanOrEqual(now[i]);
@@ -43,7 +28,7 @@ describe("--best", () => {
       tell({ ...answer.layouts[0], length: 50, lowerBound: 49, proven: false });
       return answer;
     };
-    const { err, code } = await ran(["answer", "-", "--best"], { terminal: true, best: told });
+    const { err, code } = await planned(["answer", "-", "--best"], { terminal: true, best: told });
     expect(code).toBe(0);
     expect(err).toContain("Red, 50 in: within 2.00 % of the least");
   }, 20_000);
@@ -54,14 +39,14 @@ describe("--best", () => {
       stopping.abort();
       return answerBest(b, search, tell, signal);
     };
-    const ended = await ran(["answer", "-", "--best"], { signal: stopping.signal, best: stop });
+    const ended = await planned(["answer", "-", "--best"], { signal: stopping.signal, best: stop });
     expect(ended.code).toBe(4);
     expect(ended.out).toContain("Cutting Red");
     expect(ended.err).toContain("best plan found so far");
   }, 20_000);
 
   test.each(["0", "1.5", "many"])("--nodes %s is refused", async (nodes) => {
-    const { code, err } = await ran(["answer", "-", "--best", "--nodes", nodes]);
+    const { code, err } = await planned(["answer", "-", "--best", "--nodes", nodes]);
     expect(code).toBe(2);
     expect(err).toContain("--nodes");
   });

@@ -2,7 +2,7 @@ import { mkdtemp, readdir, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { run } from "./run.ts";
+import { ran } from "./ran.testing.ts";
 
 const BRIEF = resolve(import.meta.dirname, "../../examples/tidepool-runner.json");
 let folder: string;
@@ -18,24 +18,9 @@ beforeAll(async () => {
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
-async function ran(...args: string[]): Promise<{ code: number; out: string; err: string }> {
-  let [out, err] = ["", ""];
-  const code = await run(args, {
-    input: async function* () {},
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    signal: new AbortController().signal,
-  });
-  return { code, out, err };
-}
-
 test("a class with students of their own; rows that cannot be trusted are told and left out", async () => {
   const out = join(folder, "out");
-  const r = await ran("class", BRIEF, "--students", list, "--hours", "6", "--out", out);
+  const r = await ran(["class", BRIEF, "--students", list, "--hours", "6", "--out", out]);
   expect(r.code).toBe(0);
   expect(r.out).toContain("in 6 h a student finishes");
   expect(r.out).toContain("What Wren brings (fabric 20 usable)");
@@ -51,8 +36,8 @@ test("a class with students of their own; rows that cannot be trusted are told a
 });
 
 test("wrong numbers are told by their option", async () => {
-  expect(await ran("class", BRIEF, "--irons", "none")).toMatchObject({ code: 2 });
-  expect(await ran("class", BRIEF, "--students", join(folder, "no.csv"))).toMatchObject({
+  expect(await ran(["class", BRIEF, "--irons", "none"])).toMatchObject({ code: 2 });
+  expect(await ran(["class", BRIEF, "--students", join(folder, "no.csv")])).toMatchObject({
     code: 3,
   });
 });

@@ -8,36 +8,16 @@ import { build } from "vite";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { canonicalText } from "../core/brief/index.ts";
 import { smallBrief } from "../core/brief/sample.ts";
-import { run } from "./run.ts";
+import { type Ran, ran } from "./ran.testing.ts";
 
 let folder: string;
 
-interface Ran {
-  readonly code: number;
-  readonly out: string;
-  readonly err: string;
-}
-
-/** The command line in this process, with `input` on its standard input. */
-async function ran(args: string[], input = ""): Promise<Ran> {
-  let out = "";
-  let err = "";
+/** In the folder of this file of tests; `input` is given byte for byte. */
+async function ranHere(args: string[], input = ""): Promise<Ran> {
   const before = process.cwd();
   process.chdir(folder);
   try {
-    const code = await run(args, {
-      input: async function* () {
-        yield Buffer.from(input, "latin1");
-      },
-      out: (text) => {
-        out += text;
-      },
-      err: (text) => {
-        err += text;
-      },
-      signal: new AbortController().signal,
-    });
-    return { code, out, err };
+    return await ran(args, Buffer.from(input, "latin1"));
   } finally {
     process.chdir(before);
   }
@@ -53,11 +33,11 @@ const sample = (change: Parameters<typeof smallBrief>[0] = {}): string =>
 
 describe("answers", () => {
   test("the sample, through standard input, as text and as JSON", async () => {
-    const { out: brief } = await ran(["new"]);
-    const text = await ran(["answer", "-"], brief);
+    const { out: brief } = await ranHere(["new"]);
+    const text = await ranHere(["answer", "-"], brief);
     expect(text).toMatchObject({ code: 0, err: "" });
     expect(text.out).toContain("Does it cover?");
-    const json = await ran(["answer", "-", "--json"], brief);
+    const json = await ranHere(["answer", "-", "--json"], brief);
     expect(JSON.parse(json.out)).toMatchObject({
       format: "eighthwise-answer",
       version: 1,
@@ -67,8 +47,8 @@ describe("answers", () => {
 
   test("equal briefs give equal bytes, whatever order their keys stand in", async () => {
     const [a, b] = [smallBrief(), Object.fromEntries(Object.entries(smallBrief()).reverse())];
-    const one = await ran(["answer", "-", "--json"], JSON.stringify(a));
-    const two = await ran(["answer", "-", "--json"], JSON.stringify(b));
+    const one = await ranHere(["answer", "-", "--json"], JSON.stringify(a));
+    const two = await ranHere(["answer", "-", "--json"], JSON.stringify(b));
     expect(one.out).toBe(two.out);
   });
 
@@ -78,7 +58,7 @@ describe("answers", () => {
       ruler: { point: { blunt: "1/4" } },
       blocks: [{ ...block, cut: { kite: { rule: "strip-1/2" } } }],
     });
-    const { code, out } = await ran(["check", "-"], brief);
+    const { code, out } = await ranHere(["check", "-"], brief);
     expect(code).toBe(1);
     expect(out).toMatch(/^blocks: .*does not cover/m);
   });
@@ -93,7 +73,7 @@ describe("refuses, with the place and code 2", () => {
     ["a strip of zero", sample().replace("4 1/2", "0"), /blocks\/0\/strip: .*more than zero/],
     ["bytes that are not text", "\xff\xfe{}", /not UTF-8/],
   ])("%s", async (_, brief, message) => {
-    const { code, out, err } = await ran(["answer", "-"], brief);
+    const { code, out, err } = await ranHere(["answer", "-"], brief);
     expect({ code, out }).toEqual({ code: 2, out: "" });
     expect(err).toMatch(message);
   });
@@ -108,14 +88,14 @@ describe("refuses, with the place and code 2", () => {
     [["chart", "--point", "dull"], /point/],
     [["chart", "--by", "0"], /by/],
   ])("%j", async (args, message) => {
-    const { code, out, err } = await ran(args, sample());
+    const { code, out, err } = await ranHere(args, sample());
     expect({ code, out }).toEqual({ code: 2, out: "" });
     expect(err).toMatch(message);
   });
 
   test("a fabric named but not defined blocks cutting", async () => {
     const [block] = smallBrief().blocks;
-    const { code, out } = await ran(
+    const { code, out } = await ranHere(
       ["check", "-"],
       sample({ blocks: [{ ...block, fabric: { wedge: "red", kite: "blue" } }] }),
     );
@@ -125,7 +105,7 @@ describe("refuses, with the place and code 2", () => {
 
   test("an octagon that does not fit its block names the least side that would", async () => {
     const [block] = smallBrief().blocks;
-    const { code, out } = await ran(
+    const { code, out } = await ranHere(
       ["check", "-"],
       sample({
         blocks: [
@@ -138,7 +118,7 @@ describe("refuses, with the place and code 2", () => {
   });
 
   test("ten thousand by ten thousand blocks, at once", async () => {
-    const { code, out } = await ran(
+    const { code, out } = await ranHere(
       ["check", "-"],
       sample({ quilt: { rows: 10_000, columns: 10_000, plan: [["star"]] } }),
     );
@@ -149,20 +129,20 @@ describe("refuses, with the place and code 2", () => {
 
 describe("files", () => {
   test("what cannot be read is code 3", async () => {
-    expect(await ran(["answer", "nowhere.json"])).toMatchObject({ code: 3, out: "" });
-    expect(await ran(["answer", "."])).toMatchObject({ code: 3, out: "" });
+    expect(await ranHere(["answer", "nowhere.json"])).toMatchObject({ code: 3, out: "" });
+    expect(await ranHere(["answer", "."])).toMatchObject({ code: 3, out: "" });
   });
 
   test("new never replaces a file that is there", async () => {
     await writeFile(join(folder, "mine.json"), "mine");
-    const { code, err } = await ran(["new", "mine.json"]);
+    const { code, err } = await ranHere(["new", "mine.json"]);
     expect(code).toBe(3);
     expect(err).toContain("there already");
     expect(await readFile(join(folder, "mine.json"), "utf8")).toBe("mine");
   });
 
   test("make writes all its files and leaves no temporary ones", async () => {
-    const { code, out } = await ran(["make", "-", "--out", "made"], sample());
+    const { code, out } = await ranHere(["make", "-", "--out", "made"], sample());
     expect(code).toBe(0);
     const names = (await readdir(join(folder, "made"))).sort();
     expect(out.trim().split("\n").sort()).toEqual(names);
@@ -174,7 +154,7 @@ describe("files", () => {
   test("make never overwrites the brief it reads", async () => {
     await mkdir(join(folder, "own"), { recursive: true });
     await writeFile(join(folder, "own/brief.json"), sample());
-    const { code, err } = await ran(["make", "own/brief.json", "--out", "own"]);
+    const { code, err } = await ranHere(["make", "own/brief.json", "--out", "own"]);
     expect(code).toBe(2);
     expect(err).toContain("would overwrite the brief itself");
     expect(await readFile(join(folder, "own/brief.json"), "utf8")).toBe(sample());
@@ -185,23 +165,23 @@ describe("files", () => {
     async () => {
       await mkdir(join(folder, "shut"));
       await chmod(join(folder, "shut"), 0o555);
-      expect((await ran(["make", "-", "--out", "shut"], sample())).code).toBe(3);
+      expect((await ranHere(["make", "-", "--out", "shut"], sample())).code).toBe(3);
       expect(await readdir(join(folder, "shut"))).toEqual([]);
     },
   );
 
   test("a file where the folder should be is code 3", async () => {
     await writeFile(join(folder, "file"), "x");
-    expect((await ran(["make", "-", "--out", "file/deep"], sample())).code).toBe(3);
+    expect((await ranHere(["make", "-", "--out", "file/deep"], sample())).code).toBe(3);
   });
 });
 
 describe("help", () => {
   test("lists every command, and each has its own", async () => {
-    const { out } = await ran(["--help"]);
+    const { out } = await ranHere(["--help"]);
     for (const name of ["new", "answer", "make", "check", "chart"]) {
       expect(out).toContain(`  ${name}`);
-      const help = await ran([name, "--help"]);
+      const help = await ranHere([name, "--help"]);
       expect(help.code).toBe(0);
       expect(help.out).toContain(`usage: eighthwise ${name}`);
     }
@@ -282,18 +262,18 @@ describe("a question turned round", () => {
       "--out",
       "turned",
     ];
-    const { code, out } = await ran(args, sample());
+    const { code, out } = await ranHere(args, sample());
     expect(code).toBe(0);
     expect(out).toContain("Pinned: size 30 × 22 in, within 2 in");
     expect(out).toMatch(/All \d+ sentences within the limits were weighed/);
     const [first] = (await readdir(join(folder, "turned"))).sort();
-    const again = await ran(["answer", join(folder, "turned", first)]);
+    const again = await ranHere(["answer", join(folder, "turned", first)]);
     expect(again.code).toBe(0);
   });
 
   test("as JSON after its schema; nothing that fits is code 1, with the pin to loosen", async () => {
     const args = ["turn", "-", "--json", "--pin", "yardage A <= 1/8 yd", "--free", "columns"];
-    const { code, out } = await ran(args, sample());
+    const { code, out } = await ranHere(args, sample());
     const json = JSON.parse(out);
     expect(code).toBe(1);
     expect(json).toMatchObject({ format: "eighthwise-turn", found: [], complete: true });
@@ -315,7 +295,7 @@ describe("a question turned round", () => {
       "There are: A (Red)",
     ],
   ])("%s is refused with code 2 and what would do", async (_, more, words) => {
-    const { code, err } = await ran(["turn", "-", ...more], sample());
+    const { code, err } = await ranHere(["turn", "-", ...more], sample());
     expect(code).toBe(2);
     expect(err).toContain(words);
   });

@@ -2,7 +2,7 @@ import { mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { run } from "./run.ts";
+import { ran } from "./ran.testing.ts";
 
 const BRIEF = resolve(import.meta.dirname, "../../examples/tidepool-runner.json");
 let folder: string;
@@ -18,23 +18,8 @@ beforeAll(async () => {
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
-async function ran(...args: string[]): Promise<{ code: number; out: string; err: string }> {
-  let [out, err] = ["", ""];
-  const code = await run(args, {
-    input: async function* () {},
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    signal: new AbortController().signal,
-  });
-  return { code, out, err };
-}
-
 test("kits from a shelf with semicolons, decimal commas, a bad row and a bolt of another name", async () => {
-  const r = await ran("kits", BRIEF, "--bolts", shelf, "--from", "Shell=Foam");
+  const r = await ran(["kits", BRIEF, "--bolts", shelf, "--from", "Shell=Foam"]);
   expect(r.code).toBe(0);
   expect(r.out).toContain("9 kits can be cut.");
   expect(r.out).toContain("Basalt: 1 in more on one bolt gives 10 kits.");
@@ -44,7 +29,7 @@ test("kits from a shelf with semicolons, decimal commas, a bad row and a bolt of
 test("everything is written: sheets, lists, and the shelf after the run with formulas inert", async () => {
   const out = join(folder, "out");
   const args = ["--from", "shell=Foam", "-n", "6", "--out", out, "--date", "2026-11-25"];
-  expect((await ran("kits", BRIEF, "--bolts", shelf, ...args)).code).toBe(0);
+  expect((await ran(["kits", BRIEF, "--bolts", shelf, ...args])).code).toBe(0);
   expect((await readdir(out)).sort()).toEqual([
     "kit-costs.pdf",
     "kit-labels.pdf",
@@ -62,7 +47,16 @@ test("everything is written: sheets, lists, and the shelf after the run with for
 });
 
 test("more than the bolts give is told, with code 1; wrong words are told by their option", async () => {
-  const short = await ran("kits", BRIEF, "--bolts", shelf, "--from", "Shell=Foam", "--kits", "12");
+  const short = await ran([
+    "kits",
+    BRIEF,
+    "--bolts",
+    shelf,
+    "--from",
+    "Shell=Foam",
+    "--kits",
+    "12",
+  ]);
   expect(short.code).toBe(1);
   expect(short.out).toContain("12 kits are wanted, 9 can be cut.");
   for (const [option, value] of [
@@ -72,8 +66,8 @@ test("more than the bolts give is told, with code 1; wrong words are told by the
     ["--from", "Shell"],
     ["--labels", "round"],
   ])
-    expect(await ran("kits", BRIEF, "--bolts", shelf, option, value)).toMatchObject({ code: 2 });
-  expect((await ran("kits", BRIEF, "--bolts", join(folder, "none.csv"))).code).toBe(3);
+    expect(await ran(["kits", BRIEF, "--bolts", shelf, option, value])).toMatchObject({ code: 2 });
+  expect((await ran(["kits", BRIEF, "--bolts", join(folder, "none.csv")])).code).toBe(3);
 });
 
 test("what was handed out is remembered; after a change it is told, with a slip to print", async () => {
@@ -88,17 +82,19 @@ test("what was handed out is remembered; after a change it is told, with a slip 
     "-o",
     kept,
   ];
-  expect((await ran("record", BRIEF, ...args)).code).toBe(0);
-  expect((await ran("ripple", kept)).out).toBe("Nothing that left this design is wrong.\n");
+  expect((await ran(["record", BRIEF, ...args])).code).toBe(0);
+  expect((await ran(["ripple", kept])).out).toBe("Nothing that left this design is wrong.\n");
   const brief = JSON.parse(await readFile(kept, "utf8"));
   brief.quilt.rows += 1;
   await writeFile(kept, JSON.stringify(brief));
-  expect((await ran("check", kept)).err).toContain("One thing that left this design is now wrong.");
+  expect((await ran(["check", kept])).err).toContain(
+    "One thing that left this design is now wrong.",
+  );
   const out = join(folder, "slip");
-  const told = await ran("ripple", kept, "--out", out);
+  const told = await ran(["ripple", kept, "--out", out]);
   expect(told.out).toContain("the top, finished: it says 64 × 24 in; read 64 × 32 in");
   expect((await readdir(out)).sort()).toEqual(["brief-corrected.json", "correction.pdf"]);
-  const corrected = await ran("ripple", join(out, "brief-corrected.json"));
+  const corrected = await ran(["ripple", join(out, "brief-corrected.json")]);
   expect(corrected.out).toBe("Nothing that left this design is wrong.\n");
-  expect(await ran("record", BRIEF, "--printed", "poster")).toMatchObject({ code: 2 });
+  expect(await ran(["record", BRIEF, "--printed", "poster"])).toMatchObject({ code: 2 });
 });

@@ -1,20 +1,9 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { run } from "./run.ts";
+import { ran } from "./ran.testing.ts";
 
 /** The questions of docs/questions.md that end in a number. Arithmetic unless a source is named. */
-async function ran(...args: string[]): Promise<string> {
-  let out = "";
-  await run(args, {
-    input: async function* () {},
-    out: (text) => {
-      out += text;
-    },
-    err: () => {},
-    signal: new AbortController().signal,
-  });
-  return out;
-}
+const said = async (...args: string[]): Promise<string> => (await ran(args)).out;
 
 interface Row {
   strip: number;
@@ -23,7 +12,7 @@ interface Row {
 }
 const chart = async (point: string, usable: string, from: string, to: string, by = "1/2") =>
   JSON.parse(
-    await ran(
+    await said(
       ...["chart", "--angle", "45", "--wedges", "8", "--seam", "1/4", "--folds", "0", "--json"],
       ...["--point", point, "--usable", usable, "--from", from, "--to", to, "--by", by],
     ),
@@ -55,14 +44,14 @@ describe("questions asked at the counter", () => {
     const { finished } = at(await chart("sharp", "40", "7", "7"), 7);
     expect([5 * finished, 6 * finished].map((x) => x.toFixed(2))).toEqual(["60.97", "73.16"]);
     const args = ["--pin", "size = 60 x 72 within 0", "--free", "rows,columns", "--json"];
-    const json = JSON.parse(await ran("turn", "examples/quiet-field.json", ...args));
+    const json = JSON.parse(await said("turn", "examples/quiet-field.json", ...args));
     expect(json.found[0]).toMatchObject({ width: 60, height: 72, words: [] });
   });
 
   test("9. 9 and not 9.19: what a 5 1/2 strip makes, and the block pinned with its strip freed", async () => {
     expect(at(await chart("sharp", "40", "5 1/2", "5 1/2"), 5.5).finished).toBeCloseTo(9.193, 3);
     const args = ["--pin", "block = 9 within 0", "--free", "strip", "--json"];
-    const json = JSON.parse(await ran("turn", "examples/lantern-throw.json", ...args));
+    const json = JSON.parse(await said("turn", "examples/lantern-throw.json", ...args));
     // 5.403 lies between the marks: nothing on the ruler is exact, and the pin to loosen is named.
     expect(json.found).toEqual([]);
     expect(json.loosened[0].to.within).toBeCloseTo(9 - 8.943, 2);
@@ -75,7 +64,7 @@ describe("questions asked at the counter", () => {
 
   test("11. my ruler stops at 5: the strip is freed, and stays under it", async () => {
     const args = ["--pin", "ruler <= 5", "--free", "strip", "--json"];
-    const json = JSON.parse(await ran("turn", "examples/lantern-throw.json", ...args));
+    const json = JSON.parse(await said("turn", "examples/lantern-throw.json", ...args));
     expect(json.found[0].brief.blocks[0].strip).toBe("5");
   });
 });

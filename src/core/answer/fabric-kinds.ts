@@ -1,4 +1,4 @@
-import type { Brief, Fabric } from "../brief/index.ts";
+import { type Brief, commonOf, type Fabric } from "../brief/index.ts";
 import { type OneFabric, wordId, wordPath } from "./one-fabric.ts";
 import { type Change, choiceWord, type WordSpec } from "./words.ts";
 
@@ -8,24 +8,6 @@ export const KIND_WORDS: Readonly<Record<Fabric["kind"], string>> = {
   print: "a print",
   "strip-set": "a strip set",
 };
-
-/** What every fabric says, whatever its kind. */
-export function commonOf(f: Fabric): Omit<Extract<Fabric, { kind: "plain" }>, "kind"> {
-  const { id, name, usable, folds, directional, reversible, color } = f;
-  const { narrower, shrinkage, inHand } = f;
-  return {
-    id,
-    name,
-    usable,
-    folds,
-    directional,
-    reversible,
-    color,
-    ...(narrower !== undefined && { narrower }),
-    ...(shrinkage && { shrinkage }),
-    ...(inHand && { inHand }),
-  };
-}
 
 /** The fabric as another kind, begun with what can be guessed; what it was is in "take back". */
 function asKind(b: Brief, f: Fabric, kind: Fabric["kind"]): Fabric | undefined {

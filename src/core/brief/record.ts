@@ -56,8 +56,17 @@ function is<K extends Kind>(entry: unknown, kind: K): entry is Of<K> {
 export const recorded = <K extends Kind>(b: Pick<Brief, "record">, kind: K): Of<K>[] =>
   (b.record ?? []).filter((e): e is Of<K> => is(e, kind));
 
-/** As many as a design may hold (the schema's bound). Past it the oldest of this kind give way. */
+/** As many as a design may hold (the schema's bound). */
 const MOST = 2000;
+
+/** Past the bound the oldest entries that `own` finds give way, never another's. */
+export function roomIn(
+  entries: readonly unknown[],
+  own: (entry: unknown) => boolean,
+): NonNullable<Brief["record"]> {
+  let over = entries.length - MOST;
+  return entries.filter((e) => over <= 0 || !own(e) || over-- <= 0);
+}
 
 /** A change of the design that puts an entry in the place of those that `same` finds, or takes them out. */
 const put =
@@ -66,16 +75,8 @@ const put =
     const others = (d.record ?? []).filter((e) => !(is(e, kind) && same(e)));
     const next = entry ? [...others, entry] : others;
     if (next.length === 0) delete d.record;
-    else d.record = within(next, kind);
+    else d.record = roomIn(next, (e) => is(e, kind));
   };
-
-/** Never another's entry is dropped; where there is no room at all, the new one is not kept. */
-function within(entries: readonly unknown[], kind: Kind): NonNullable<Brief["record"]> {
-  let over = entries.length - MOST;
-  return entries.filter((e) => over <= 0 || !is(e, kind) || over-- <= 0) as NonNullable<
-    Brief["record"]
-  >;
-}
 
 /** Ticks a unit off, or takes the tick away. */
 export const tick = (unit: string, sewn: boolean) =>

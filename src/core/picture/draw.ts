@@ -1,131 +1,30 @@
 import {
-  layMotion,
-  movedShown,
-  type Shown,
-  shownIn,
-  undone,
-  wholeRepeats,
-} from "../fabric/index.ts";
-import {
   andThen,
   applyTo,
   applyToPolygon,
   IDENTITY,
   type Point,
-  type Polygon,
   point,
   type Rigid,
 } from "../geometry/index.ts";
-import { grayValue, mixed } from "./color.ts";
 import { readable } from "./compose.ts";
-import { type Run, runsOf } from "./fraction.ts";
-import { fabricHatch, hatchDots, lostHatch, type Segment } from "./hatch.ts";
-import type { Fill, Line, Mark, Picture } from "./marks.ts";
-import type { Swatch, Swatches } from "./swatch.ts";
-import type { FabricLook, Stroke, Theme } from "./theme.ts";
+import { drawFill } from "./fills.ts";
+import { runsOf } from "./fraction.ts";
+import type { Line, Mark, Picture } from "./marks.ts";
+import {
+  type Context,
+  type Drawing,
+  type DrawOptions,
+  flip,
+  flipAll,
+  matrixOf,
+  type Op,
+} from "./ops.ts";
+import type { Stroke } from "./theme.ts";
 
-/**
- * A picture as strokes, fills and words in output units, y down, with every color and width decided.
- * The SVG writer and the PDF writer are both a plain reading of this list, so the printed diagram
- * and the one on the page are the same drawing.
- */
-type FabricFill = Extract<Fill, { kind: "fabric" }>;
+export type { Drawing, DrawOptions, Op } from "./ops.ts";
 
-export type Op =
-  | {
-      readonly op: "path";
-      readonly points: readonly Point[];
-      readonly closed: boolean;
-      readonly fill?: string;
-      readonly stroke?: Stroke;
-      readonly id?: string;
-    }
-  /** Many separate strokes of one kind: a hatch. */
-  | { readonly op: "strokes"; readonly segments: readonly Segment[]; readonly stroke: Stroke }
-  | {
-      readonly op: "circle";
-      readonly at: Point;
-      readonly radius: number;
-      readonly fill?: string;
-      readonly stroke?: Stroke;
-      readonly id?: string;
-    }
-  | {
-      readonly op: "text";
-      readonly at: Point;
-      readonly runs: readonly Run[];
-      readonly size: number;
-      readonly bold: boolean;
-      readonly color: string;
-      readonly anchor: "start" | "middle" | "end";
-      /** Degrees, clockwise as seen. */
-      readonly turn: number;
-      readonly halo?: { readonly color: string; readonly width: number };
-    }
-  | {
-      readonly op: "image";
-      readonly data: string;
-      readonly clip: readonly Point[];
-      /** Tiles: a, b, c, d, e, f of the matrix that carries a width x height tile into place. */
-      readonly tiles: readonly (readonly number[])[];
-      readonly width: number;
-      readonly height: number;
-    }
-  | {
-      readonly op: "group";
-      readonly ops: readonly Op[];
-      readonly clip?: readonly Point[];
-      readonly id?: string;
-    }
-  /** A stamp put down: the matrix a, b, c, d, e, f of SVG and PDF. */
-  | {
-      readonly op: "use";
-      readonly of: string;
-      readonly matrix: readonly number[];
-      readonly id?: string;
-    };
-
-export interface Drawing {
-  readonly title: string;
-  readonly width: number;
-  readonly height: number;
-  readonly stamps: Readonly<Record<string, readonly Op[]>>;
-  readonly ops: readonly Op[];
-}
-
-export interface DrawOptions {
-  readonly theme: Theme;
-  readonly swatches: Swatches;
-  /** Output units to one unit of the picture. */
-  readonly scale: number;
-  /** Height of small print in output units; default the picture's own, then the theme's. */
-  readonly small?: number;
-  readonly fabrics?: FabricLook;
-  /** Ids drawn with the accent. */
-  readonly lit?: ReadonlySet<string>;
-}
-
-interface Context extends DrawOptions {
-  readonly small: number;
-  readonly fabrics: FabricLook;
-  readonly shift: Point;
-}
-
-/** Into output units, y down: the one place where pictures are turned over for SVG and PDF. */
-const flip = (c: Context, p: Point): Point =>
-  point((p.x - c.shift.x) * c.scale, (c.shift.y - p.y) * c.scale);
-
-const flipAll = (c: Context, ps: readonly Point[]): Point[] => ps.map((p) => flip(c, p));
-
-/** The matrix that does in output space what `t` does in the picture's, for a stamp drawn at (0, 0). */
-function matrixOf(c: Context, t: Rigid): number[] {
-  const cos = Math.cos(t.turn);
-  const sin = Math.sin(t.turn);
-  const m = t.mirrored ? -1 : 1;
-  const at = flip(c, point(t.x, t.y));
-  return [cos * m, -sin * m, sin, cos, at.x, at.y];
-}
-
+/** Every mark of a picture as strokes, fills and words in output units, in the order they lie. */
 export function draw(picture: Picture, options: DrawOptions): Drawing {
   const { scale, theme } = options;
   const own = picture.small === undefined ? theme.small : picture.small * scale;
@@ -219,168 +118,6 @@ function drawShape(c: Context, m: Extract<Mark, { kind: "shape" }>, at: Rigid): 
   // Something to touch, whatever it is filled with.
   if (ops.length === 0) ops.push({ op: "path", points, closed: true, fill: "none" });
   return [{ op: "group", ops, id: m.id }];
-}
-
-function drawFill(c: Context, fill: Fill, polygon: Polygon, points: Point[], at: Rigid): Op[] {
-  switch (fill.kind) {
-    case "paper":
-      return [{ op: "path", points, closed: true, fill: c.theme.paper }];
-    case "color":
-      return [{ op: "path", points, closed: true, fill: fill.color }];
-    case "lost":
-      return lostOps(c, points);
-    case "fabric": {
-      const swatch = c.swatches[fill.fabricId];
-      if (!swatch) return [{ op: "path", points, closed: true, fill: UNKNOWN }];
-      return fabricOps(c, fill, swatch, polygon, at);
-    }
-  }
-}
-
-/** A fabric nobody described. */
-const UNKNOWN = "#dddddd";
-
-/** Output space has y down, so hatches are made there as if mirrored, and come out rising. */
-const upsideDown = (points: readonly Point[]): Polygon => points.map((p) => point(p.x, -p.y));
-const backUp = (s: Segment): Segment => [point(s[0].x, -s[0].y), point(s[1].x, -s[1].y)];
-
-function lostOps(c: Context, points: readonly Point[]): Op[] {
-  const segments = lostHatch(upsideDown(points), c.theme.hatch.gap * 1.1).map(backUp);
-  const stroke = { color: c.theme.lost, width: c.theme.hatch.width * 1.1, dash: [3, 1.6] };
-  return segments.length > 0 ? [{ op: "strokes", segments, stroke }] : [];
-}
-
-/** What shows of a fabric in a polygon: as told, or worked out from how the fabric lies. */
-function shownParts(fill: FabricFill, swatch: Swatch, polygon: Polygon, at: Rigid): Shown[] {
-  if (fill.shown) return movedShown(fill.shown, at);
-  const { look } = swatch;
-  const frame = andThen(fill.at ?? IDENTITY, at);
-  const tilt = look.kind === "bands" ? look.tilt : 0;
-  const flat = layMotion({ way: "up", start: 0, strip: 0 }, tilt);
-  return shownIn(polygon, look, andThen(undone(frame), flat));
-}
-
-function fabricOps(
-  c: Context,
-  fill: FabricFill,
-  swatch: Swatch,
-  polygon: Polygon,
-  at: Rigid,
-): Op[] {
-  const parts = shownParts(fill, swatch, polygon, at);
-  const faint = fill.faint === true;
-  if (c.fabrics !== "color") return grayOps(c, swatch, parts, polygon, faint);
-  return parts.flatMap((part): Op[] => {
-    const points = flipAll(c, part.polygon);
-    const photo = part.photo && c.swatches[part.fabricId];
-    if (part.photo && photo?.photo) return photoOps(c, photo, points, undone(part.photo), faint);
-    const color = faint ? mixed(part.color, c.theme.paper, 0.6) : part.color;
-    return [{ op: "path", points, closed: true, fill: color }];
-  });
-}
-
-/** Without color: bands keep their own grays; everything else is told by its hatch. */
-function grayOps(
-  c: Context,
-  swatch: Swatch,
-  parts: readonly Shown[],
-  polygon: Polygon,
-  faint: boolean,
-): Op[] {
-  const { theme } = c;
-  const full = c.fabrics === "gray" && !faint;
-  if (swatch.look.kind === "bands") {
-    const stroke = { color: theme.fabricInk, width: theme.hatch.width * 0.8 };
-    const tone = (color: string): string =>
-      grayOf(full ? grayValue(color) : Math.min(1, 0.6 + 0.56 * grayValue(color)));
-    return parts.map((part) => ({
-      op: "path",
-      points: flipAll(c, part.polygon),
-      closed: true,
-      fill: tone(part.color),
-      stroke,
-    }));
-  }
-  const points = flipAll(c, polygon);
-  const value = grayValue(swatch.color);
-  const color = faint ? theme.lost : full && value < 0.35 ? "#ffffff" : theme.fabricInk;
-  const under = full ? grayOf(0.25 + 0.75 * value) : theme.paper;
-  const ops: Op[] = [{ op: "path", points, closed: true, fill: under }];
-  const up = upsideDown(points);
-  const segments = fabricHatch(up, swatch.hatch, theme.hatch.gap).map(backUp);
-  if (segments.length > 0)
-    ops.push({ op: "strokes", segments, stroke: { color, width: theme.hatch.width } });
-  if (swatch.hatch === "dots")
-    for (const p of hatchDots(up, theme.hatch.gap))
-      ops.push({ op: "circle", at: point(p.x, -p.y), radius: theme.hatch.width, fill: color });
-  return ops;
-}
-
-const grayOf = (value: number): string => {
-  const hex = Math.round(255 * value)
-    .toString(16)
-    .padStart(2, "0");
-  return `#${hex}${hex}${hex}`;
-};
-
-/** The photo laid side by side over the patch, in the fabric's frame, print on print. */
-function photoOps(c: Context, swatch: Swatch, points: Point[], frame: Rigid, faint: boolean): Op[] {
-  const { look, photo } = swatch;
-  if (!photo || look.kind !== "photo") return [];
-  const [a, b, cc, d, e, f] = matrixOf(c, frame);
-  const w = look.width * c.scale;
-  const h = look.height * c.scale;
-  const right = wholeRepeats(look.width, look.repeat?.across) * c.scale;
-  const up = wholeRepeats(look.height, look.repeat?.along) * c.scale;
-  const det = a * d - b * cc;
-  const local = points.map((p) => {
-    const x = p.x - e;
-    const y = p.y - f;
-    return point((d * x - cc * y) / det, (a * y - b * x) / det);
-  });
-  // Tile i covers from i * right to i * right + w; beyond the next tile's begin that one lies over it.
-  const across = tilesOver(
-    local.map((p) => p.x),
-    right,
-    w,
-  );
-  // A photo stands on its lower edge, and y is down here: tile j covers from j * up - h to j * up.
-  const along = tilesOver(
-    local.map((p) => -p.y),
-    up,
-    h,
-  );
-  const tiles = along.flatMap((j) =>
-    across.map((i) => {
-      const [x, y] = [i * right, -j * up];
-      return [a, b, cc, d, e + a * x + cc * y, f + b * x + d * y];
-    }),
-  );
-  // A hair over its size, under the tile that comes after it: no gap is seen between two tiles.
-  const over = tiles.length > 1 ? OVERLAP : 0;
-  const image: Op = {
-    op: "image",
-    data: photo,
-    clip: points,
-    tiles,
-    width: w + over,
-    height: h + over,
-  };
-  if (!faint) return [image];
-  return [image, { op: "path", points, closed: true, fill: `${c.theme.paper}99` }];
-}
-
-/** Of a tile over its neighbor, in output units. */
-const OVERLAP = 0.6;
-
-/** Tiles, each `step` on from the one before and `size` long, that cover all these places. */
-function tilesOver(at: readonly number[], step: number, size: number): number[] {
-  const [least, most] = [Math.min(...at), Math.max(...at)];
-  const first = Math.floor(least / step);
-  // The last tile's own end may reach: one that begins nearer is not needed.
-  let last = first;
-  while (last * step + size < most - 1e-9 * size) last++;
-  return Array.from({ length: last - first + 1 }, (_, k) => first + k);
 }
 
 function drawDot(c: Context, m: Extract<Mark, { kind: "dot" }>, at: Rigid): Op[] {

@@ -1,5 +1,5 @@
 import type { Answer } from "../../answer/index.ts";
-import { type Brief, contentHash } from "../../brief/index.ts";
+import { type Brief, contentHash, roomIn } from "../../brief/index.ts";
 import { type Fact, factsOf, LEAVES, type Leaf } from "./facts.ts";
 
 /** Something that left the design on a day, with the numbers it carries. Kept in the brief's record. */
@@ -19,8 +19,6 @@ export interface Left {
 }
 
 const WHATS = ["printed", "cut", "handed-out", "corrected"];
-/** As many entries as a design may hold (the schema's bound). */
-const MOST = 2000;
 
 const isFact = (f: unknown): f is Fact =>
   typeof f === "object" &&
@@ -52,5 +50,5 @@ export function leaving(brief: Brief, answer: Answer, told: Omit<Left, "hash" | 
 export const remembering =
   (entries: readonly Left[]) =>
   (d: Brief): void => {
-    d.record = [...(d.record ?? []), ...entries].slice(-MOST);
+    d.record = roomIn([...(d.record ?? []), ...entries], isLeft);
   };

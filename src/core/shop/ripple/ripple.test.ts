@@ -3,7 +3,7 @@ import tidepool from "../../../../examples/tidepool-runner.json" with { type: "j
 import { answerBrief } from "../../answer/index.ts";
 import { type Brief, readDocument } from "../../brief/index.ts";
 import { LEAVES } from "./facts.ts";
-import { leaving, remembering } from "./record.ts";
+import { type Left, leaving, remembering } from "./record.ts";
 import { correcting, rippleOf, sayChanged, sayLeftThing } from "./ripple.ts";
 
 function made(more: object = {}): Brief {
@@ -108,4 +108,18 @@ test("what is gone is struck out, what is new is added, and entries of others ar
   remembering([])(brief);
   expect(brief.record).toHaveLength(3);
   expect(rippleOf(brief, answerBrief(brief))).toEqual([]);
+});
+
+test("a full record gives up the oldest that left, never what was ticked or measured", () => {
+  const brief = handedOut();
+  const [first, ...rest] = brief.record ?? [];
+  const ticks = Array.from({ length: 2000 - rest.length - 1 }, (_, i) => ({
+    what: "sewn",
+    unit: `u${i}`,
+  }));
+  brief.record = [first, ...ticks, ...rest];
+  remembering([first as Left])(brief);
+  expect(brief.record).toHaveLength(2000);
+  expect(brief.record.slice(0, ticks.length)).toEqual(ticks);
+  expect(brief.record.at(-1)).toEqual(first);
 });

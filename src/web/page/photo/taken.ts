@@ -1,4 +1,4 @@
-import type { Brief, Fabric } from "../../../core/brief/index.ts";
+import { type Brief, commonOf, type Fabric } from "../../../core/brief/index.ts";
 import { type Length, printLength, stepOf, type Unit } from "../../../core/measure/index.ts";
 import type { Found } from "./messages.ts";
 
@@ -29,25 +29,6 @@ export const bandTexts = (b: Pick<Brief, "unit">, found: Found, perUnit: number)
     color,
   }));
 
-type Common = Omit<Extract<Fabric, { kind: "plain" }>, "kind">;
-
-/** What every fabric says, whatever its kind. */
-function common(f: Fabric, color: string): Common {
-  const { id, name, usable, folds, directional, reversible, narrower, shrinkage, inHand } = f;
-  return {
-    id,
-    name,
-    usable,
-    folds,
-    directional,
-    reversible,
-    color,
-    ...(narrower !== undefined && { narrower }),
-    ...(shrinkage && { shrinkage }),
-    ...(inHand && { inHand }),
-  };
-}
-
 /** The fabric as a printed stripe with these bands. */
 export const asStripe = (
   f: Fabric,
@@ -56,7 +37,8 @@ export const asStripe = (
   runs: "along" | "across",
 ): Fabric => ({
   kind: "stripe",
-  ...common(f, found.color),
+  ...commonOf(f),
+  color: found.color,
   runs,
   bands: bands.map((x) => ({ ...x })),
   tilt: 0,
@@ -74,7 +56,8 @@ export function asPrint(
   const [along, across] = [repeat.along.trim(), repeat.across.trim()];
   return {
     kind: "print",
-    ...common(f, found.color),
+    ...commonOf(f),
+    color: found.color,
     photo: { data: found.data, width: size(found.width), height: size(found.height) },
     ...(along !== "" && { repeat: { along, ...(across !== "" && { across }) } }),
   };
