@@ -22,52 +22,76 @@ const earlier = <T,>(all: readonly T[], at: number): T[] => {
   return out;
 };
 
+interface RowsProps<T> {
+  readonly caption: string;
+  /** "band", "strip": what one row is called. */
+  readonly what: string;
+  readonly all: readonly T[];
+  readonly onAll: (all: readonly T[]) => void;
+  /** The row that "one more" begins with. */
+  readonly more: (all: readonly T[]) => T;
+  readonly fields: (one: T, i: number, onOne: (to: T) => void) => ReactNode;
+}
+
+/** A list in its order: each row with its fields, moved earlier or taken out; one more at the end. */
+function Rows<T>({ caption, what, all, onAll, more, fields }: RowsProps<T>) {
+  return (
+    <>
+      <p className="small soft">{caption}</p>
+      <ol className="rows">
+        {all.map((one, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: rows are known by their place
+          <li key={i}>
+            {fields(one, i, (to) => onAll(put(all, i, to)))}
+            <Acts
+              what={`${what} ${i + 1}`}
+              first={i === 0}
+              alone={all.length === 1}
+              onEarlier={() => onAll(earlier(all, i))}
+              onOut={() => onAll(without(all, i))}
+            />
+          </li>
+        ))}
+      </ol>
+      <p>
+        <button type="button" className="touch tall" onClick={() => onAll([...all, more(all)])}>
+          One more {what}
+        </button>
+      </p>
+    </>
+  );
+}
+
 /** The bands of one repeat, from its start. */
 export function BandRows(p: {
   readonly unit: Unit;
   readonly bands: readonly Band[];
   readonly onBands: (bands: readonly Band[]) => void;
 }) {
-  const { unit, bands, onBands } = p;
   return (
-    <>
-      <p className="small soft">One repeat, band by band from its start</p>
-      <ol className="rows">
-        {bands.map((b, i) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: bands are known by their place
-          <li key={i}>
-            <input
-              type="color"
-              value={b.color}
-              aria-label={`Color of band ${i + 1}`}
-              onChange={(e) => onBands(put(bands, i, { ...b, color: e.target.value }))}
-            />
-            <LengthField
-              unit={unit}
-              value={b.width}
-              label={`Width of band ${i + 1}`}
-              onLength={(width) => onBands(put(bands, i, { ...b, width }))}
-            />
-            <Acts
-              what={`band ${i + 1}`}
-              first={i === 0}
-              alone={bands.length === 1}
-              onEarlier={() => onBands(earlier(bands, i))}
-              onOut={() => onBands(without(bands, i))}
-            />
-          </li>
-        ))}
-      </ol>
-      <p>
-        <button
-          type="button"
-          className="touch tall"
-          onClick={() => onBands([...bands, { ...bands[0], color: "#F4F1E8" }])}
-        >
-          One more band
-        </button>
-      </p>
-    </>
+    <Rows
+      caption="One repeat, band by band from its start"
+      what="band"
+      all={p.bands}
+      onAll={p.onBands}
+      more={([first]) => ({ ...first, color: "#F4F1E8" })}
+      fields={(b, i, onBand) => (
+        <>
+          <input
+            type="color"
+            value={b.color}
+            aria-label={`Color of band ${i + 1}`}
+            onChange={(e) => onBand({ ...b, color: e.target.value })}
+          />
+          <LengthField
+            unit={p.unit}
+            value={b.width}
+            label={`Width of band ${i + 1}`}
+            onLength={(width) => onBand({ ...b, width })}
+          />
+        </>
+      )}
+    />
   );
 }
 
@@ -78,51 +102,35 @@ export function StripRows(p: {
   readonly fabrics: readonly Fabric[];
   readonly onStrips: (strips: readonly Strip[]) => void;
 }) {
-  const { unit, strips, fabrics, onStrips } = p;
   return (
-    <>
-      <p className="small soft">Strip by strip, from the outer edge inward, as cut</p>
-      <ol className="rows">
-        {strips.map((s, i) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: strips are known by their place
-          <li key={i}>
-            <select
-              value={s.fabric}
-              aria-label={`Fabric of strip ${i + 1}`}
-              onChange={(e) => onStrips(put(strips, i, { ...s, fabric: e.target.value }))}
-            >
-              {fabrics.map((f) => (
-                <option key={f.id} value={f.id}>
-                  {f.name}
-                </option>
-              ))}
-            </select>
-            <LengthField
-              unit={unit}
-              value={s.cut}
-              label={`Cut width of strip ${i + 1}`}
-              onLength={(cut) => onStrips(put(strips, i, { ...s, cut }))}
-            />
-            <Acts
-              what={`strip ${i + 1}`}
-              first={i === 0}
-              alone={strips.length === 1}
-              onEarlier={() => onStrips(earlier(strips, i))}
-              onOut={() => onStrips(without(strips, i))}
-            />
-          </li>
-        ))}
-      </ol>
-      <p>
-        <button
-          type="button"
-          className="touch tall"
-          onClick={() => onStrips([...strips, { ...strips[strips.length - 1] }])}
-        >
-          One more strip
-        </button>
-      </p>
-    </>
+    <Rows
+      caption="Strip by strip, from the outer edge inward, as cut"
+      what="strip"
+      all={p.strips}
+      onAll={p.onStrips}
+      more={(all) => ({ ...all[all.length - 1] })}
+      fields={(s, i, onStrip) => (
+        <>
+          <select
+            value={s.fabric}
+            aria-label={`Fabric of strip ${i + 1}`}
+            onChange={(e) => onStrip({ ...s, fabric: e.target.value })}
+          >
+            {p.fabrics.map((f) => (
+              <option key={f.id} value={f.id}>
+                {f.name}
+              </option>
+            ))}
+          </select>
+          <LengthField
+            unit={p.unit}
+            value={s.cut}
+            label={`Cut width of strip ${i + 1}`}
+            onLength={(cut) => onStrip({ ...s, cut })}
+          />
+        </>
+      )}
+    />
   );
 }
 
