@@ -11,6 +11,7 @@ export * from "./details.ts";
 export { fabricLetters } from "./fabrics.ts";
 export * from "./figures.ts";
 export * from "./finish-rows.ts";
+export * from "./left-handed.ts";
 export * from "./look.ts";
 export * from "./look-table.ts";
 export type * from "./look-types.ts";

@@ -16,7 +16,7 @@ import type { Length, Unit } from "../measure/index.ts";
 import type { Piece } from "../piece/types.ts";
 import type { Recipe } from "../recipe/types.ts";
 import { blockMarks, patchesOf, patchFill, seamsOf } from "./block.ts";
-import { boxOf, leftHanded, picture, rectangle, roughWidth } from "./compose.ts";
+import { boxOf, picture, rectangle, roughWidth } from "./compose.ts";
 import { coverMarks } from "./cover.ts";
 import type { Mark, Picture } from "./marks.ts";
 import { placing } from "./placing.ts";
@@ -38,7 +38,6 @@ export interface FourLivesOptions extends InBlock {
   readonly captions?: readonly [string, string, string, string];
   readonly notes?: readonly [string, string, string, string];
   readonly small?: Length;
-  readonly leftHanded?: boolean;
 }
 
 export const LIVES = ["on the fabric", "cut, with its allowance", "sewn", "in the block"] as const;
@@ -234,7 +233,7 @@ function arranged(frames: readonly Frame[], o: FourLivesOptions, small: Length):
       captionMarks(text, o.notes?.[i], placed[i].left, box.bottom, small),
     ),
   ];
-  const made = picture({
+  return picture({
     title: `${o.piece.name} ${o.piece.letter}: on the fabric, cut, sewn, in the block`,
     unit: o.unit,
     box,
@@ -247,7 +246,6 @@ function arranged(frames: readonly Frame[], o: FourLivesOptions, small: Length):
       bottom: small * (o.notes ? 3.2 : 1.9),
     },
   });
-  return o.leftHanded ? leftHanded(made) : made;
 }
 
 export function captionMarks(

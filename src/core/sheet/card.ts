@@ -1,3 +1,4 @@
+import { turnsOver } from "../answer/index.ts";
 import { moving } from "../geometry/index.ts";
 import type { Demand, FabricLayout, Strip } from "../layout/types.ts";
 import type { PdfPoint } from "../measure/index.ts";
@@ -14,16 +15,7 @@ import { wanted } from "./cutting.ts";
 import { blockLetters } from "./finish.ts";
 import { footWords } from "./foot.ts";
 import { columns, MEASURE, STYLES } from "./grid.ts";
-import {
-  drawn,
-  fabricLetter,
-  fabricName,
-  pieceOf,
-  type SheetJob,
-  say,
-  sayUnit,
-  turnsOver,
-} from "./job.ts";
+import { drawn, fabricLetter, fabricName, pieceOf, type SheetJob, say, sayUnit } from "./job.ts";
 import type { Item, Sheet } from "./model.ts";
 import { type SewStep, setSteps, stepsOf } from "./steps.ts";
 import { fabricsInUse } from "./supplies.ts";
@@ -228,7 +220,8 @@ function stripDrawing(job: SheetJob, layout: FabricLayout, strip: Strip): Drawin
     box: { left: 0, right: layout.width, bottom: 0, top: strip.height },
     marks,
   });
-  const made = turnsOver(job, layout.fabricId) ? leftHanded(upright) : upright;
+  const made =
+    job.leftHanded && turnsOver(job.answer, layout.fabricId) ? leftHanded(upright) : upright;
   return drawn(job, made, scale);
 }
 

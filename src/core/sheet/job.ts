@@ -64,26 +64,6 @@ export function sheetJob(brief: Brief, answer: Answer, options: SheetOptions): S
   };
 }
 
-/**
- * May this fabric's cutting be drawn turned over for a left-handed maker? Not where one hand of a
- * piece is cut by itself: turned over it would show the other hand.
- */
-export function turnsOver(job: SheetJob, fabricId: string): boolean {
-  if (!job.leftHanded) return false;
-  const handed = new Set(
-    job.answer.pieces.filter((p) => p.hand !== "none" && !p.eitherWay).map((p) => p.id),
-  );
-  return job.answer.demands
-    .filter((d) => d.fabricId === fabricId && d.pieceIds.some((id) => handed.has(id)))
-    .every((d) => d.pieceIds.length > 1);
-}
-
-/** Turned over, a left is a right: the letter that a handed piece has then. */
-export function letterTurned(job: SheetJob, piece: Piece): string {
-  const other = piece.hand !== "none" && !piece.eitherWay ? piece.mirrorId : undefined;
-  return (other && pieceOf(job, other)?.letter) ?? piece.letter;
-}
-
 /** `4 1/2`, `2.760`: to the maker's step where it lies there, else as a decimal. */
 export const say = (job: SheetJob, x: Length): string => printLength(x, job.step);
 export const sayUnit = (job: SheetJob, x: Length): string => printWithUnit(x, job.step);

@@ -1,7 +1,7 @@
+import { turnedLayout } from "../answer/index.ts";
 import type { FabricLayout, Yardage } from "../layout/types.ts";
 import type { Drawing } from "../picture/index.ts";
 import { layoutPicture } from "../picture/index.ts";
-import type { Piece } from "../piece/index.ts";
 import { type Block, Column, paginate, withFeet } from "./column.ts";
 import { footWords } from "./foot.ts";
 import { MEASURE, STYLES } from "./grid.ts";
@@ -9,13 +9,11 @@ import {
   drawn,
   fabricLetter,
   fabricName,
-  letterTurned,
   type SheetJob,
   say,
   sayUnit,
   smallAt,
   trueScale,
-  turnsOver,
 } from "./job.ts";
 import type { Sheet } from "./model.ts";
 import { fabricsInUse } from "./supplies.ts";
@@ -99,9 +97,7 @@ export function layoutDrawing(
         say: (x) => say(job, x),
         small: smallAt(scale),
         mostAlike,
-        ...(turnsOver(job, layout.fabricId)
-          ? { leftHanded: true, letterOf: (p: Piece) => letterTurned(job, p) }
-          : {}),
+        ...(job.leftHanded ? turnedLayout(job.answer, layout.fabricId) : {}),
         ...(fabric ? { folds: fabric.folds } : {}),
       }),
       scale,

@@ -161,7 +161,7 @@ function Cover({ answered, word, leftHanded }: ChoicePictureProps & { answered: 
         ...(piece ? { name: `${piece.name} ${piece.letter}` } : {}),
         small,
         tapes: false,
-        leftHanded,
+        leftHanded: leftHanded && piece?.hand === "none",
       }),
     [found, piece, brief, leftHanded],
   );

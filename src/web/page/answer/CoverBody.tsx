@@ -96,7 +96,6 @@ const perUnit = (pixels: number, unit: Unit): number => lengthToInch(pixels, uni
 function Lives({ shown, pieceId }: PieceProps) {
   const { brief, answer } = shown;
   const swatches = useSwatches(brief);
-  const leftHanded = useView((v) => v.leftHanded);
   const narrow = useMedia("(max-width: 719px)");
   const piece = answer.pieces.find((p) => p.id === pieceId);
   const recipe = answer.recipes.find((r) => r.pieceId === pieceId);
@@ -112,9 +111,8 @@ function Lives({ shown, pieceId }: PieceProps) {
         unit: answer.unit,
         seam: knownLength(brief.seam, brief.unit),
         small,
-        leftHanded,
       }),
-    [shown, answer, brief, block, piece, recipe, leftHanded],
+    [shown, answer, brief, block, piece, recipe],
   );
   if (!piece || !recipe || !block) return null;
   return (
@@ -150,7 +148,8 @@ function Proof({ shown, pieceId }: PieceProps) {
         fabricId: piece!.fabricId,
         name: `${piece!.name} ${piece!.letter}`,
         small,
-        leftHanded,
+        // Turned over, a left would be a right.
+        leftHanded: leftHanded && piece!.hand === "none",
       }),
     [piece, recipe, answer, brief, leftHanded],
   );

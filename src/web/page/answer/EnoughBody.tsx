@@ -1,4 +1,5 @@
 import { useCallback, useMemo, useState } from "react";
+import { turnedLayout } from "../../../core/answer/left-handed.ts";
 import { supplies } from "../../../core/answer/tables.ts";
 import { printLength, stepOf } from "../../../core/measure/index.ts";
 import { layoutPicture } from "../../../core/picture/layout.ts";
@@ -120,7 +121,7 @@ function Layout({ shown, fabricId }: { shown: BodyProps["shown"]; fabricId: stri
         say: (x) => printLength(x, step),
         small,
         folds,
-        leftHanded,
+        ...(leftHanded ? turnedLayout(answer, fabricId) : {}),
       });
     },
     [brief, answer, layout, fabricId, folds, leftHanded],

@@ -1,5 +1,6 @@
 import { useCallback, useMemo } from "react";
 import { type InHandLayout, inHandLayouts } from "../../../core/answer/cutting.ts";
+import { turnedLayout } from "../../../core/answer/left-handed.ts";
 import { printLength, printWithUnit, stepOf } from "../../../core/measure/index.ts";
 import { layoutPicture } from "../../../core/picture/layout.ts";
 import type { Picture } from "../../../core/picture/marks.ts";
@@ -52,7 +53,7 @@ function One({ shown, one }: { shown: Props["shown"]; one: InHandLayout }) {
         room,
         say,
         small,
-        leftHanded,
+        ...(leftHanded ? turnedLayout(answer, layout.fabricId) : {}),
       });
     },
     [brief, answer, one, leftHanded],

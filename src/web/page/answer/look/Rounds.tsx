@@ -80,7 +80,8 @@ function Strip({ block, round, seen }: RoundProps) {
         },
         title: "The strip with wedges cut both ways",
         small,
-        leftHanded,
+        // Bands cut askew would lean the other way.
+        leftHanded: leftHanded && !round.tilt,
       }),
     [brief, block, round, leftHanded],
   );
