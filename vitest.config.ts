@@ -16,6 +16,8 @@ export default defineConfig({
             "examples/**/*.test.ts",
           ],
           exclude: ["e2e/**", "node_modules/**"],
+          // Loading the core anew for every file would take as long as many of the tests.
+          isolate: false,
           testTimeout: 60_000,
         },
       },
@@ -26,6 +28,8 @@ export default defineConfig({
           testTimeout: 120_000,
           hookTimeout: 120_000,
           globalSetup: "e2e/global.ts",
+          // A browser waits as much as it works.
+          maxWorkers: 3,
         },
       },
     ],

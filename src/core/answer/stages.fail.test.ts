@@ -1,6 +1,5 @@
-import { afterEach, describe, expect, test, vi } from "vitest";
+import { afterAll, afterEach, describe, expect, test, vi } from "vitest";
 import { smallBrief } from "../brief/sample.ts";
-import { answerBrief } from "./compose.ts";
 
 // A throw is planted in one stage at a time, where its real work is done.
 const planted = vi.hoisted(() => ({ in: "" }));
@@ -59,6 +58,11 @@ vi.mock("./stages.ts", async (real) => {
     },
   };
 });
+
+// Files share what they have loaded: here the stages are loaded anew, with the traps, and let go after.
+vi.resetModules();
+const { answerBrief } = await import("./compose.ts");
+afterAll(() => vi.resetModules());
 
 const brief = smallBrief();
 const sound = answerBrief(brief);
