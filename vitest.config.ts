@@ -30,6 +30,7 @@ export default defineConfig({
           globalSetup: "e2e/global.ts",
           // A browser waits as much as it works.
           maxWorkers: 3,
+          sequence: { groupOrder: 1 },
         },
       },
     ],
