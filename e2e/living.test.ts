@@ -18,6 +18,8 @@ let file: string;
 /** A title and names that try to get out of their place. */
 const NASTY = `</script><script>document.title="out"</script>$& <img src=x onerror="document.title='out'">`;
 
+const EDITION = { version: "2", date: "November 25, 2026" };
+
 beforeAll(async () => {
   browser = await openBrowser();
   folder = mkdtempSync(join(tmpdir(), "living-"));
@@ -31,7 +33,10 @@ beforeAll(async () => {
     ),
   });
   if (!read.ok) throw new Error("the sample is refused");
-  writeFileSync(file, livingPattern(await livingTemplate(), read.brief, answerBrief(read.brief)));
+  writeFileSync(
+    file,
+    livingPattern(await livingTemplate(), read.brief, answerBrief(read.brief), EDITION),
+  );
 });
 afterAll(async () => {
   await browser?.close();
@@ -53,9 +58,25 @@ test("from disk, with no network, on a phone: it answers again, marks what chang
   const supplies = page.locator("#supplies");
   const original = await supplies.textContent();
   expect(await page.locator(".changed").count()).toBe(0);
+  expect(await page.locator("#edition").textContent()).toBe("Version 2, November 25, 2026.");
+  expect(await page.locator("#quilt svg").count()).toBe(1);
+  const layouts = page.locator("#layouts");
+  const cut = await layouts.innerHTML();
+  expect(await page.locator("#layouts figure svg").count()).toBe(4);
+
+  // Her own width: each fabric is planned anew and says what was; the original is one tap away.
+  await page.getByLabel("My fabric's usable width").fill("36");
+  await page.getByText(/places have changed/).waitFor();
+  expect(await page.locator("#layouts figure.changed").count()).toBe(4);
+  expect(await page.locator("#layouts figure").first().textContent()).toContain("36 in usable");
+  expect(await page.locator("#layouts .was").first().textContent()).toContain("40 in usable");
+  await page.getByRole("button", { name: "Show the original" }).click();
+  expect(await layouts.innerHTML()).toBe(cut);
+  await page.getByLabel("My fabric's usable width").fill("40");
+  await page.getByText("The pattern as it was printed").waitFor();
 
   await page.getByLabel("Strips for the wedges").fill("6");
-  await page.getByText(/rows have changed/).waitFor();
+  await page.getByText(/places have changed/).waitFor();
   // Blunt 1/4 past the center: the octagon is twice the strip less 1/2 in, so 11 in.
   expect(await page.locator("#sizes tr.changed").first().textContent()).toContain("11 in");
   expect(await page.locator("#supplies .was").count()).toBeGreaterThan(0);

@@ -1,16 +1,22 @@
 import { answerBrief } from "../core/answer/index.ts";
-import { type LivingData, type LivingView, livingView } from "../core/sheet/living.ts";
+import {
+  besideOriginal,
+  type LivingData,
+  type LivingView,
+  livingView,
+} from "../core/sheet/living.ts";
 import { type Field, type Own, ownOf, problemsOf, withOwn } from "./own.ts";
 import { fill } from "./show.ts";
 
 const data = JSON.parse(document.getElementById("pattern")?.textContent ?? "") as LivingData;
-const { brief, original } = data;
+const { brief, edition, original } = data;
 const say = document.getElementById("say") as HTMLElement;
 const form = document.getElementById("own") as HTMLFormElement;
 const turn = document.getElementById("turn") as HTMLButtonElement;
+const whose = document.getElementById("whose") as HTMLElement;
 
 const WORDS: Readonly<Record<Field, [string, string]>> = {
-  usable: ["My fabric is usable for", brief.unit],
+  usable: ["My fabric's usable width", brief.unit],
   seam: ["My seam", brief.unit],
   point: ["My ruler's point", "sharp, blunt:1/4, flat:3/8"],
   longest: ["My ruler stops at", brief.unit],
@@ -41,13 +47,15 @@ function answer(): void {
   }
   const same = (Object.keys(own) as Field[]).every((f) => own[f].trim() === first[f].trim());
   const next = withOwn(brief, own);
-  mine = same ? null : livingView(next, answerBrief(next));
+  mine = same ? null : besideOriginal(livingView(next, answerBrief(next), edition), original);
   show(same ? "original" : "mine");
 }
 
 function show(which: "original" | "mine"): void {
   showing = mine ? which : "original";
-  const marked = fill(showing === "mine" && mine ? mine : original, original, showing === "mine");
+  const view = showing === "mine" && mine ? mine : original;
+  const marked = fill(brief, view, original, showing === "mine");
+  whose.textContent = showing === "mine" ? ` Worked out for: ${differences()}.` : "";
   turn.hidden = mine === null;
   turn.textContent = showing === "mine" ? "Show the original" : "Show mine";
   document.body.dataset.showing = showing;
@@ -55,10 +63,21 @@ function show(which: "original" | "mine"): void {
     showing === "mine"
       ? marked === 0
         ? "Worked out for you: every number stays."
-        : `Worked out for you: ${marked} ${marked === 1 ? "row has" : "rows have"} changed, each marked.`
+        : `Worked out for you: ${marked} ${marked === 1 ? "place has" : "places have"} changed, each marked.`
       : mine
         ? "The original pattern."
         : "The pattern as it was printed. Type what is yours, and it answers again.";
+}
+
+/** "seam 3/16 in, rows 4": what is hers, for a printed copy. */
+function differences(): string {
+  return (Object.entries(WORDS) as [Field, [string, string]][])
+    .filter(([f]) => own[f].trim() !== first[f].trim())
+    .map(([f, [label, hint]]) => {
+      const unit = hint === brief.unit && /\d$/.test(own[f].trim()) ? ` ${brief.unit}` : "";
+      return `${label.replace(/^My /, "").toLowerCase()} ${own[f].trim()}${unit}`;
+    })
+    .join(", ");
 }
 
 for (const [field, [label, hint]] of Object.entries(WORDS) as [Field, [string, string]][]) {
@@ -91,4 +110,6 @@ form.addEventListener("submit", (e) => {
 });
 turn.addEventListener("click", () => show(showing === "mine" ? "original" : "mine"));
 (document.getElementById("title") as HTMLElement).textContent = brief.title;
+(document.getElementById("edition") as HTMLElement).textContent =
+  `Version ${edition.version}, ${edition.date}.`;
 show("original");

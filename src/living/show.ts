@@ -1,4 +1,6 @@
+import type { Brief } from "../core/brief/index.ts";
 import type { LivingView } from "../core/sheet/living.ts";
+import { type LivingLayout, withPhotos } from "../core/sheet/living-pictures.ts";
 
 type Row = { readonly key: string; readonly cells: readonly string[] };
 
@@ -35,7 +37,12 @@ const HEADS: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Puts a view on the page; rows that differ from the original's are marked. Returns how many. */
-export function fill(view: LivingView, original: LivingView, compare: boolean): number {
+export function fill(
+  brief: Brief,
+  view: LivingView,
+  original: LivingView,
+  compare: boolean,
+): number {
   let marked = 0;
   text("sentence", view.sentence);
   const doubts = document.getElementById("doubts") as HTMLElement;
@@ -48,7 +55,20 @@ export function fill(view: LivingView, original: LivingView, compare: boolean): 
   );
   (document.getElementById("doubtful") as HTMLElement).hidden = view.doubts.length === 0;
   text("verdict", view.blocked ? "Do not cut yet" : "Not proved");
-  (document.getElementById("pictures") as HTMLElement).innerHTML = view.pictures.join("");
+  const put = (id: string, svg: string): void => {
+    (document.getElementById(id) as HTMLElement).innerHTML = withPhotos(brief, svg);
+  };
+  put("quilt", view.quilt);
+  put("pictures", view.pictures.join(""));
+  const figures = view.layouts.map((l) => {
+    const was = original.layouts.find((o) => o.id === l.id);
+    const changed = compare && (was === undefined || !alike(l, was));
+    if (changed) marked++;
+    return figure(brief, l, changed ? was : undefined, changed);
+  });
+  const layouts = document.getElementById("layouts") as HTMLElement;
+  layouts.replaceChildren(...figures);
+  (layouts.closest("section") as HTMLElement).hidden = figures.length === 0;
   for (const [id, of] of Object.entries(rowsOf)) {
     const before = new Map(of(original).map((r) => [r.key, r.cells]));
     const table = document.getElementById(id) as HTMLTableElement;
@@ -64,6 +84,42 @@ export function fill(view: LivingView, original: LivingView, compare: boolean): 
     (table.closest("section") as HTMLElement).hidden = body.childElementCount === 0;
   }
   return marked;
+}
+
+const alike = (a: LivingLayout, b: LivingLayout): boolean =>
+  a.bought === b.bought && a.why === b.why && a.picture === b.picture;
+
+/** The cutting layout of one fabric; a changed one says what the original was. */
+function figure(
+  brief: Brief,
+  layout: LivingLayout,
+  was: LivingLayout | undefined,
+  changed: boolean,
+): HTMLElement {
+  const out = document.createElement("figure");
+  if (changed) out.className = "changed";
+  const head = document.createElement("h3");
+  head.append(...set(layout.name));
+  const bought = document.createElement("p");
+  const now = document.createElement(changed ? "b" : "span");
+  now.append(...set(layout.bought));
+  bought.append(now);
+  if (changed) {
+    const old = document.createElement("span");
+    old.className = "was";
+    old.append(...set(was ? ` was ${was.bought}` : " new"));
+    bought.append(old);
+  }
+  const drawing = document.createElement("div");
+  drawing.innerHTML = withPhotos(brief, layout.picture);
+  const why = document.createElement("figcaption");
+  layout.why.split("**").forEach((part, i) => {
+    const words = document.createElement(i % 2 === 1 ? "b" : "span");
+    words.append(...set(part));
+    why.append(words);
+  });
+  out.append(head, bought, drawing, why);
+  return out;
 }
 
 function text(id: string, words: string): void {

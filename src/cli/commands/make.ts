@@ -96,7 +96,7 @@ export const make: Command = {
     const job = sheetJob(brief, answer, options);
     const files = textFiles(job);
     const template = await livingTemplate();
-    if (template) files.set("living-pattern.html", livingPattern(template, brief, answer));
+    if (template) files.set("living-pattern.html", livingPattern(template, brief, answer, options));
     else io.err("the living pattern is left out: npm run -s build:living makes its template\n");
     for (const name of sheetNames(job)) {
       if (io.signal.aborted && !stopped)

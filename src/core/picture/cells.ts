@@ -19,6 +19,8 @@ import type { Mark } from "./marks.ts";
 export interface Copies {
   /** Letter of a piece; default its own. */
   readonly letterOf?: (piece: Piece) => string;
+  /** In a small picture: of copies in a row only the first is lettered. */
+  readonly firstLettered?: boolean;
 }
 
 export interface Cells extends Copies {
@@ -66,6 +68,7 @@ const letterOf = (piece: Piece, c: Cells): string => c.letterOf?.(piece) ?? piec
  * would still touch, only every so many copies are lettered, so that each piece still has its own.
  */
 function letteredEvery(c: Cells): number {
+  if (c.firstLettered) return Math.max(1, c.copies);
   const { kind, pitch, height } = c.demand.shape;
   const pieces = piecesOf(c);
   const wide = Math.max(0, ...pieces.map((p) => roughWidth(letterOf(p, c), c.small)));

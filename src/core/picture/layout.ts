@@ -174,6 +174,7 @@ function runMarks(
     recipes: options.recipes,
     small,
     turnedOver,
+    firstLettered: options.firstLettered,
   });
 }
 

@@ -5,16 +5,8 @@ import { layoutPicture } from "../picture/index.ts";
 import { type Block, Column, paginate, withFeet } from "./column.ts";
 import { footWords } from "./foot.ts";
 import { MEASURE, STYLES } from "./grid.ts";
-import {
-  drawn,
-  fabricLetter,
-  fabricName,
-  type SheetJob,
-  say,
-  sayUnit,
-  smallAt,
-  trueScale,
-} from "./job.ts";
+import { drawn, fabricLetter, fabricName, type SheetJob, say, smallAt, trueScale } from "./job.ts";
+import { boughtWords, whyWords, yardageFor } from "./layout-words.ts";
 import type { Sheet } from "./model.ts";
 import { fabricsInUse } from "./supplies.ts";
 import { setLine } from "./text.ts";
@@ -52,12 +44,10 @@ function fabricBlock(job: SheetJob, layout: FabricLayout, first: boolean): Block
     );
     c.gap(4);
   } else c.rule();
-  const yardage = job.answer.yardages.find(
-    (y) => y.fabricId === layout.fabricId && y.width === layout.width,
-  );
+  const yardage = yardageFor(job, layout);
   const letter = setLine(fabricLetter(job, layout.fabricId), STYLES.letter, 0, c.y + 14);
   const name = setLine(
-    `**${fabricName(job, layout.fabricId)}**${boughtWords(job, layout, yardage)}`,
+    `**${fabricName(job, layout.fabricId)}**${`${yardage ? ", " : "; "}${boughtWords(job, layout)}`}`,
     STYLES.text,
     letter.width + 8,
     c.y + 14,
@@ -69,12 +59,6 @@ function fabricBlock(job: SheetJob, layout: FabricLayout, first: boolean): Block
   c.gap(3);
   c.paragraph(whyWords(job, layout));
   return c.block();
-}
-
-function boughtWords(job: SheetJob, layout: FabricLayout, y: Yardage | undefined): string {
-  const folded = layout.strips.some((s) => s.layers === 2) ? "cut folded" : "cut single";
-  const bought = y ? `, ${y.buyText} bought, ${sayUnit(job, y.total)} needed with its margins` : "";
-  return `${bought}; ${sayUnit(job, layout.width)} usable, ${folded}`;
 }
 
 /** As large as the sheet allows; long runs of the same strip are drawn once. */
@@ -119,23 +103,4 @@ export function layoutDrawing(
     if (scale >= least) return make(scale * 0.98, mostAlike);
   }
   return make((widest * room * 0.98) / make(widest, 1).height, 1);
-}
-
-function whyWords(job: SheetJob, layout: FabricLayout): string {
-  const gap = layout.length - layout.lowerBound;
-  const unit = job.brief.unit;
-  const proved =
-    gap < 1e-6
-      ? "no plan of this kind can be shorter: **gap 0**"
-      : `no plan of this kind can be under ${say(job, layout.lowerBound)} ${unit}: **gap ${say(job, gap)}**`;
-  const saved = layout.handbook - layout.length;
-  const handbook =
-    saved > 1e-6 ? ` One size to a strip would take ${sayUnit(job, layout.handbook)}.` : "";
-  const left = layout.leftovers
-    .slice(0, 3)
-    .map(
-      (l) => `${l.count > 1 ? `${l.count} of ` : ""}${say(job, l.height)} × ${say(job, l.width)}`,
-    )
-    .join("; ");
-  return `**Why no less.** In strips across the width the plan takes ${sayUnit(job, layout.length)}; ${proved}.${handbook}${left ? ` Left over: ${left}.` : ""}`;
 }

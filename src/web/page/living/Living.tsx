@@ -1,6 +1,7 @@
 import { useState } from "react";
 import { livingPattern } from "../../../core/sheet/living.ts";
 import type { Answered } from "../answers.ts";
+import { editionOf } from "../sheets/choices.ts";
 import { sayAloud } from "../view.ts";
 
 /** The living pattern, made here and handed to the downloads. */
@@ -11,7 +12,7 @@ export function Living({ now }: { now: Answered }) {
     try {
       const got = await fetch("living-pattern.html");
       if (!got.ok) throw new Error(`its template could not be read (${got.status})`);
-      const html = livingPattern(await got.text(), now.brief, now.answer);
+      const html = livingPattern(await got.text(), now.brief, now.answer, editionOf(now.brief));
       const link = document.createElement("a");
       link.href = URL.createObjectURL(new Blob([html], { type: "text/html" }));
       link.download = `${nameOf(now.brief.title)}.html`;

@@ -1,7 +1,7 @@
 import { type Opened, printedDate } from "../../../core/sheet/options.ts";
 import type { Answered } from "../answers.ts";
 import { useView, view } from "../view.ts";
-import { choose, useChoices } from "./choices.ts";
+import { choose, useChoices, versionOf } from "./choices.ts";
 
 const PAPERS = [
   { paper: "letter", label: "Letter" },
@@ -64,7 +64,7 @@ export function Options({ shown, opened, forPattern }: OptionsProps) {
           type="text"
           size={6}
           maxLength={20}
-          value={edition}
+          value={edition ?? versionOf(shown.brief, edition)}
           onChange={(e) => choose({ edition: e.target.value })}
         />
       </label>

@@ -1,8 +1,10 @@
 import { useMemo } from "react";
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
+import type { Brief } from "../../../core/brief/index.ts";
 import type { PaperName } from "../../../core/sheet/grid.ts";
 import { OPENED, type Opened, printedDate } from "../../../core/sheet/options.ts";
+import { lastVersion } from "../../../core/shop/ripple/edition.ts";
 import type { Answered } from "../answers.ts";
 import { useView } from "../view.ts";
 import type { Printing } from "./services.ts";
@@ -12,7 +14,8 @@ export interface Choices {
   readonly sheet: string;
   /** Letter or A4; as the design's unit has it until chosen. */
   readonly paper?: PaperName;
-  readonly edition: string;
+  /** Until it is typed, the version that left the design last. */
+  readonly edition?: string;
   readonly day: string;
   /** One page as wide as the column, instead of two beside each other. */
   readonly large: boolean;
@@ -27,7 +30,6 @@ function today(): string {
 
 export const choices = createStore<Choices>(() => ({
   sheet: "pattern",
-  edition: "1",
   day: today(),
   large: false,
 }));
@@ -47,6 +49,15 @@ export function useOpened({ answer }: Answered): readonly Opened[] {
   return useMemo(() => open, [key]);
 }
 
+/** The version and date that everything printed from this design carries. */
+export function editionOf(brief: Brief): { version: string; day: string; date: string } {
+  const { edition, day } = choices.getState();
+  return { version: versionOf(brief, edition), day, date: printedDate(day) ?? "" };
+}
+
+export const versionOf = (brief: Brief, edition: string | undefined): string =>
+  edition === undefined ? lastVersion(brief) : edition.trim();
+
 /** All that the sheets are made from, the same object while nothing of it changes. */
 export function usePrinting(shown: Answered): Printing {
   const { paper, edition, day } = useChoices();
@@ -61,7 +72,7 @@ export function usePrinting(shown: Answered): Printing {
         ...(paper && { paper }),
         leftHanded,
         opened,
-        version: edition.trim(),
+        version: versionOf(shown.brief, edition),
         date: printedDate(day) ?? "",
       },
     }),

@@ -13,6 +13,7 @@ import {
 import type { KeepStore } from "../../keep/index.ts";
 import type { Answered } from "../answers.ts";
 import { Said } from "../said.tsx";
+import { editionOf } from "../sheets/choices.ts";
 import { shopWorker, useAsked } from "./asking.ts";
 import { today } from "./give.ts";
 import { Act, Field, Papers, Part, Pick } from "./parts.tsx";
@@ -100,7 +101,7 @@ function Note({
 }) {
   const [of, setOf] = useState<Leaf>("pattern");
   const [what, setWhat] = useState<What>("handed-out");
-  const [version, setVersion] = useState("1");
+  const [version, setVersion] = useState(editionOf(now.brief).version);
   const [to, setTo] = useState("");
   const note = (): void => {
     const told = { what, of, version: version || "1", date: today(), ...(to && { to }) };

@@ -1,4 +1,5 @@
 import type { Answered } from "../answers.ts";
+import { editionOf } from "../sheets/choices.ts";
 import { sayAloud } from "../view.ts";
 import { shopWorker } from "./asking.ts";
 import type { Printing, ShopPaper } from "./services.ts";
@@ -18,8 +19,6 @@ export const today = (): string => {
   return `${d.getFullYear()}-${two(d.getMonth() + 1)}-${two(d.getDate())}`;
 };
 
-const LONG = new Intl.DateTimeFormat("en-US", { dateStyle: "long", timeZone: "UTC" });
-
 export const slugOf = (title: string): string =>
   title
     .toLowerCase()
@@ -32,14 +31,7 @@ export async function print(
   paper: ShopPaper,
   name: string,
 ): Promise<string | null> {
-  const day = today();
-  const printing: Printing = {
-    brief,
-    answer,
-    version: "1",
-    day,
-    date: LONG.format(new Date(`${day}T12:00:00Z`)),
-  };
+  const printing: Printing = { brief, answer, ...editionOf(brief) };
   const outcome = await shopWorker.ask("print", "pdf", printing, paper);
   if (outcome.kind === "superseded") return null;
   if (outcome.kind === "failed") return outcome.failure.message;
