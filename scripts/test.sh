@@ -6,7 +6,7 @@ bash scripts/setup.sh --with-browser
 
 step() { printf '\n== %s\n' "$1"; }
 step "lint and format"; npx biome check --error-on-warnings .
-step "types";           npx tsc --noEmit
+step "types";           npm run -s types
 step "imports";         node scripts/check-imports.mjs
 step "build";           npm run -s build
 mkdir -p .cache
