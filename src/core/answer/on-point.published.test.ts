@@ -96,6 +96,96 @@ describe("how much print is over or under", () => {
   });
 });
 
+const sashed = (side: string, width: string, rows: number, columns: number, stone?: string) => {
+  const brief = onPoint(side, rows, columns);
+  const sashing = { width, fabric: "red", ...(stone && { cornerstone: stone }) };
+  return { ...brief, quilt: { ...brief.quilt, sashing } };
+};
+
+describe("sashing on point: a sash along every side of every block", () => {
+  test.each([
+    ["9", "1 1/2", 14, 7.25],
+    ["12", "2", 18.25, 9.375],
+  ])(
+    "block %s, sash %s: setting triangles are those of the charts, halves and quarters of the block",
+    (side, width, sidePrint, cornerPrint) => {
+      const brief = sashed(side, width, 3, 4);
+      for (const [role, print] of [
+        ["setting-triangle", sidePrint],
+        ["corner-triangle", cornerPrint],
+      ] as const) {
+        const { recipe } = cutOf(brief, role);
+        expect(print - recipe.exactSize!).toBeGreaterThan(0.02);
+        expect(recipe.size).toBeLessThanOrEqual(print);
+        expect(recipe.verdict).toBe("proved");
+      }
+    },
+  );
+
+  test("a line of blocks is as long as block and sash together are from corner to corner; print says 1.414 (9 + 1 1/2) + 1 1/4 for the square that is cut on that line: 0.0687 over", () => {
+    const { quilt } = answerBrief(sashed("9", "1 1/2", 3, 4));
+    const cell = 10.5 * Math.SQRT2;
+    expect([quilt!.width, quilt!.height]).toEqual([
+      expect.closeTo(4 * cell, 9),
+      expect.closeTo(3 * cell, 9),
+    ]);
+    expect(upToEighth(PRINTED_ROOT * 10.5 + 1.25) - (cell + 0.5 * (1 + Math.SQRT2))).toBeCloseTo(
+      0.0687,
+      4,
+    );
+  });
+
+  test.each([
+    [1, 1],
+    [1, 4],
+    [3, 2],
+    [4, 4],
+  ])("%s by %s: pieces counted on a drawing square by square", (r, c) => {
+    // Steps of half a block and sash from the lower left corner: u down to the right, v up to it.
+    let [sashes, stones, halves] = [0, 0, 0];
+    const inside = (u: number, v: number) => Math.min(u + v, 4 * c - u - v, v - u, 4 * r + u - v);
+    for (let u = -4 * (r + c); u <= 4 * (r + c); u++)
+      for (let v = -4 * (r + c); v <= 4 * (r + c); v++) {
+        // Where both are odd rows of sashes cross; where one is, a sash lies.
+        const depth = inside(u, v);
+        const odd = [u, v].filter((x) => Math.abs(x) % 2 === 1).length;
+        if (odd === 2 && depth > 0) stones++;
+        if (odd === 2 && depth === 0) halves++;
+        if (odd === 1 && depth > 0) sashes++;
+      }
+    const answer = answerBrief(sashed("6", "1", r, c, "sand"));
+    const count = (id: string) =>
+      answer.quilt!.extras.find((e) => e.id === `sash/${id}`)?.count ?? 0;
+    expect([count("between"), count("cornerstone"), count("cornerstone-half")]).toEqual([
+      sashes,
+      stones,
+      halves,
+    ]);
+  });
+
+  test("half cornerstones: a square cut twice, so that no bias lies on the edge", () => {
+    const answer = answerBrief(sashed("9", "1 1/2", 3, 3, "sand"));
+    const half = answer.pieces.find((p) => p.patchIds.includes("sash/cornerstone-half"))!;
+    const recipe = answer.recipes.find((x) => x.pieceId === half.id)!;
+    expect(recipe).toMatchObject({ kind: "square-twice", verdict: "proved" });
+    expect(recipe.exactSize).toBeCloseTo(1.5 * Math.SQRT2 + 0.5 * (1 + Math.SQRT2), 9);
+    expect(half.edges.filter((e) => e.outside).map((e) => e.grainWord)).toEqual(["straight"]);
+  });
+
+  test("without cornerstones: one long sash between rows, a plain strip long enough for its slanted ends, joined where the fabric is too narrow", () => {
+    const answer = answerBrief(sashed("9", "1 1/2", 3, 4));
+    const long = answer.pieces.filter((p) => p.patchIds.some((id) => id.startsWith("sash/row-")));
+    expect(long.map((p) => p.count).reduce((a, b) => a + b)).toBe(7);
+    for (const p of long) {
+      const recipe = answer.recipes.find((x) => x.pieceId === p.id)!;
+      expect(recipe).toMatchObject({ kind: "rectangle", verdict: "proved" });
+      expect(p.hand).toBe("none");
+      expect(answer.demands.find((d) => d.pieceIds.includes(p.id))?.joinsAllowed).toBe(true);
+    }
+    expect(answer.findings.filter((f) => f.severity !== "advice")).toEqual([]);
+  });
+});
+
 describe("number of setting triangles (by geometry)", () => {
   test.each([
     [1, 1],

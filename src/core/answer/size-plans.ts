@@ -21,11 +21,11 @@ export type Finished = TopShape["block"];
 
 /** The shape of the quilt as it is now. */
 export function shapeNow(b: Brief, block: Finished): TopShape {
-  const { arrangement, sashing, offset, borders } = b.quilt;
+  const { arrangement, sashing, borders } = b.quilt;
   return {
     arrangement,
     block,
-    sash: sashing && !offset ? knownLength(sashing.width, b.unit) : 0,
+    sash: sashing && takesSashing(b.quilt) ? knownLength(sashing.width, b.unit) : 0,
     borders: borders.reduce((sum, x) => sum + knownLength(x.width, b.unit), 0),
   };
 }
@@ -95,9 +95,13 @@ function stripFree(b: Brief, m: Measures, now: TopShape): FreeLength[] {
   ];
 }
 
+/** Sashes lie straight between the blocks of straight rows and of rows on point, nowhere else. */
+export const takesSashing = ({ arrangement, offset }: Brief["quilt"]): boolean =>
+  arrangement === "on-point" || (arrangement === "rows" && !offset);
+
 /** Wider than the allowances that lie under it; at most half a block. */
 function sashFree(b: Brief, m: Measures, block: Finished, now: TopShape): FreeLength[] {
-  if (b.quilt.arrangement !== "rows" || b.quilt.offset) return [];
+  if (!takesSashing(b.quilt)) return [];
   const most = Math.max(now.sash, Math.min(block.width, block.height) / 2);
   const shape = (sash: Length): TopShape => ({ ...now, sash });
   return [

@@ -196,7 +196,7 @@ const SENTENCES: Readonly<Record<FindingCode, Sentence>> = {
   "outline-does-not-fit": (f) =>
     `Block ${f.w("block")} does not lie together with others in this arrangement. ${f.w("works")}`,
   "sashing-in-rows-only": () =>
-    "Sashing goes with straight rows. Leave it out, or take straight rows.",
+    "Sashing goes with straight rows or with blocks on point. Leave it out, or take one of those.",
   // sewing
   "crossing-does-not-nest": (f) =>
     `The seams at ${f.place} lie the same way and cannot nest. ${f.w("why")}`,

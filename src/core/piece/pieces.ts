@@ -142,7 +142,7 @@ function extraMember(e: QuiltPatch & { count: number }, seam: Length, lay: Lay):
   const shape = {
     finished: e.polygon,
     allowances: e.polygon.map(() => seam),
-    outside: outsideByRole(e.role, e.polygon),
+    outside: e.outside ?? outsideByRole(e.role, e.polygon),
   };
   return {
     patchId: e.id,
@@ -178,8 +178,9 @@ function gather(classes: PieceClass[], m: Member, input: PiecesInput, slack: Len
   }
 }
 
+/** A sash is cut square across and trimmed on the quilt, so which way its ends lean gives it no hand. */
 function handOfMember(m: Member, slack: Length): Hand {
-  if (isSymmetric(m.shape, slack)) return "none";
+  if (m.role === "sash" || isSymmetric(m.shape, slack)) return "none";
   return m.hand === "none" ? handOf(m.shape.finished, slack) : m.hand;
 }
 

@@ -87,11 +87,10 @@ describe("blocks that cannot lie together", () => {
     expect(said).toEqual(["Block tile is not square and cannot lie so. Take straight rows."]);
   });
 
-  test("sashing on point", () => {
-    const sashing = { width: "1", fabric: "sand" };
-    expect(laidOut({ arrangement: "on-point", sashing }).findings).toMatchObject([
-      { code: "sashing-in-rows-only", severity: "blocks" },
-    ]);
+  test("sashing in shifted rows: straight rows and on point are named", () => {
+    const { findings, said } = laidOut({ offset: true, sashing: { width: "1", fabric: "sand" } });
+    expect(findings).toMatchObject([{ code: "sashing-in-rows-only", severity: "blocks" }]);
+    expect(said[0]).toMatch(/straight rows or with blocks on point/);
   });
 
   test("squares in hexagon rows", () => {

@@ -48,7 +48,7 @@ function turnedFindings(brief: Brief): Finding[] {
   ];
 }
 
-/** Hexagons lie together in hexagon rows, squares in the other arrangements; sashing in straight rows. */
+/** Hexagons lie together in hexagon rows, squares in the other arrangements; sashing in straight rows and on point. */
 export function outlineFindings(brief: Brief, used: readonly BlockGeometry[]): Finding[] {
   const { arrangement, rows, columns, sashing, borders, offset } = brief.quilt;
   const wanted = arrangement === "hexagon-rows" ? 6 : 4;
@@ -70,8 +70,8 @@ export function outlineFindings(brief: Brief, used: readonly BlockGeometry[]): F
         },
       }),
     );
-  const straight = arrangement === "rows" && !offset;
-  return sashing && !straight
+  const sashes = arrangement === "on-point" || (arrangement === "rows" && !offset);
+  return sashing && !sashes
     ? [...misfits, { code: "sashing-in-rows-only", severity: "blocks", place: "quilt/sashing" }]
     : misfits;
 }

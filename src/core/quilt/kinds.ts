@@ -59,16 +59,17 @@ export function* offsetSpots(
   }
 }
 
-/** Blocks standing on a corner, line by line. */
+/** Blocks standing on a corner, line by line; `pitch` from one of a line to the next. */
 export function* onPointSpots(
   plan: Plan,
   rows: number,
   columns: number,
-  side: Length,
+  pitch: Length,
 ): Generator<Spot> {
+  const g = { rows, columns, side: pitch / Math.SQRT2, sash: 0 };
   for (let line = 0; line < linesOf(rows); line++) {
     for (let c = 0; c < blocksInLine(line, columns); c++) {
-      const at = onPointCenter({ rows, columns, side }, line, c);
+      const at = onPointCenter(g, line, c);
       yield { id: idOf(line, c), cell: cellAt(plan, line, c), ...at, eighths: 1 };
     }
   }
@@ -79,9 +80,8 @@ export function* onPointEdges(
   plan: Plan,
   rows: number,
   columns: number,
-  side: Length,
+  d: Length,
 ): Generator<Spot> {
-  const d = side * Math.SQRT2;
   for (let line = -1; line <= linesOf(rows); line++) {
     const odd = line % 2 !== 0;
     for (let c = odd ? -1 : 0; odd && c < columns; c++) {

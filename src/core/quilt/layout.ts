@@ -6,7 +6,8 @@ import { bordersOf } from "./borders.ts";
 import { type Counted, countIn } from "./count.ts";
 import { borderFindings, outlineFindings, sizeFindings } from "./findings.ts";
 import { endKinds, hexagonSize } from "./hexagons.ts";
-import { onPointSize, settingKinds } from "./onPoint.ts";
+import { onPointSize, pitchOf, settingKinds } from "./onPoint.ts";
+import { onPointSashKinds } from "./onPointSashing.ts";
 import { centerSize, sashKinds } from "./sashing.ts";
 import type { CountedPatch, QuiltGeometry } from "./types.ts";
 
@@ -90,20 +91,32 @@ const sashRowSeams = (g: {
 }): number => (g.sashing?.cornerstone ? (g.rows - 1) * 2 * (g.columns - 1) : 0);
 
 function onPointCenter(brief: Brief, { width: side }: BlockGeometry): Center {
-  const { rows, columns, setting, edges } = brief.quilt;
-  const g = { rows, columns, side, fabricId: setting ?? brief.fabrics[0].id };
-  const blocks = rows * columns + (rows - 1) * (columns - 1);
-  const diagonals = rows + columns - 1;
+  const { rows, columns, setting, edges, sashing } = brief.quilt;
+  const sash = sashing ? knownLength(sashing.width, brief.unit) : 0;
+  const g = { rows, columns, side, sash, fabricId: setting ?? brief.fabrics[0].id };
+  const pitch = pitchOf(g);
   return {
     ...onPointSize(g),
-    pitch: { x: side * Math.SQRT2, y: side * Math.SQRT2 },
-    extras: edges === "halves" ? [] : settingKinds(g),
-    assembly: {
-      rows: diagonals,
-      // Every diagonal row ends in two setting pieces; two of the four corners go on last.
-      rowSeams: blocks + diagonals,
-      joinSeams: diagonals - 1 + 2,
-    },
+    pitch: { x: pitch, y: pitch },
+    extras: [
+      ...(edges === "halves" ? [] : settingKinds(g)),
+      ...(sashing ? onPointSashKinds({ ...g, sashing }) : []),
+    ],
+    assembly: onPointAssembly(brief.quilt),
+  };
+}
+
+/** Every diagonal row ends in two setting pieces, each row of stones in two halves; two of the four corners go on last. */
+function onPointAssembly({ rows, columns, sashing }: Brief["quilt"]): QuiltGeometry["assembly"] {
+  const blocks = rows * columns + (rows - 1) * (columns - 1);
+  const diagonals = rows + columns - 1;
+  if (!sashing)
+    return { rows: diagonals, rowSeams: blocks + diagonals, joinSeams: diagonals - 1 + 2 };
+  const inSashRows = sashing.cornerstone ? 4 * rows * columns : 0;
+  return {
+    rows: diagonals,
+    rowSeams: 2 * (blocks + diagonals) + inSashRows,
+    joinSeams: diagonals + (rows + columns) - 1 + 2,
   };
 }
 

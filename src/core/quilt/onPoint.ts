@@ -9,29 +9,30 @@ export interface OnPoint {
   readonly columns: number;
   /** Finished side of the square block. */
   readonly side: Length;
+  /** Finished sash along every side of a block; 0 when there is none. */
+  readonly sash: Length;
   readonly fabricId: string;
 }
 
-/** Corner to corner of the block: the quilt's pitch. */
-export const diagonal = (side: Length): Length => side * Math.SQRT2;
+/** Corner to corner of a square. */
+const diagonal = (side: Length): Length => side * Math.SQRT2;
+
+/** From one block of a line to the next: corner to corner of the block and its sash. */
+export const pitchOf = (g: Pick<OnPoint, "side" | "sash">): Length => diagonal(g.side + g.sash);
 
 /** Lines of blocks from the top: c blocks, c - 1 between them below, and so on. */
 export const linesOf = (rows: number): number => 2 * rows - 1;
 export const blocksInLine = (line: number, columns: number): number =>
   line % 2 === 0 ? columns : columns - 1;
 
-export const onPointSize = (g: Pick<OnPoint, "rows" | "columns" | "side">) => ({
-  width: g.columns * diagonal(g.side),
-  height: g.rows * diagonal(g.side),
+export const onPointSize = (g: Omit<OnPoint, "fabricId">) => ({
+  width: g.columns * pitchOf(g),
+  height: g.rows * pitchOf(g),
 });
 
 /** Where block `c` of line `line` has its center. */
-export const onPointCenter = (
-  g: Pick<OnPoint, "rows" | "columns" | "side">,
-  line: number,
-  c: number,
-) => {
-  const d = diagonal(g.side);
+export const onPointCenter = (g: Omit<OnPoint, "fabricId">, line: number, c: number) => {
+  const d = pitchOf(g);
   const shift = line % 2 === 0 ? 0 : 0.5;
   return {
     x: (c + shift - (g.columns - 1) / 2) * d,
@@ -44,7 +45,10 @@ const sideTriangle = (d: Length) => [point(0, -d / 2), point(d / 2, 0), point(-d
 /** Corner triangle of the top right corner: the right angle at the origin, outside. */
 const cornerTriangle = (d: Length) => [point(0, 0), point(-d / 2, 0), point(0, -d / 2)];
 
-/** 2 (r + c - 2) side triangles, 4 corner triangles; long sides and right angles outside. */
+/**
+ * 2 (r + c - 2) side triangles, 4 corner triangles; long sides and right angles outside. Sashing
+ * leaves them as they are: halves and quarters of a block, each with its own sashes before it.
+ */
 export function settingKinds(g: OnPoint): CountedPatch[] {
   const d = diagonal(g.side);
   const kinds: CountedPatch[] = [
@@ -69,6 +73,7 @@ export function settingKinds(g: OnPoint): CountedPatch[] {
 /** Every setting and corner triangle where it lies, for drawing. */
 export function* placedSetting(g: OnPoint): Generator<QuiltPatch> {
   const d = diagonal(g.side);
+  const pitch = pitchOf(g);
   const { width, height } = onPointSize(g);
   const edges = [
     {
@@ -97,7 +102,7 @@ export function* placedSetting(g: OnPoint): Generator<QuiltPatch> {
     },
   ];
   function along(i: number, n: number): Length {
-    return (i + 1 - n / 2) * d;
+    return (i + 1 - n / 2) * pitch;
   }
   for (const edge of edges) {
     for (let i = 0; i < edge.count; i++) {

@@ -4,6 +4,7 @@ import { bordersOf } from "./borders.ts";
 import { placedEnds } from "./hexagons.ts";
 import { hexagonSpots, offsetSpots, onPointEdges, onPointSpots, type Spot } from "./kinds.ts";
 import { placedSetting } from "./onPoint.ts";
+import { placedOnPointSashes } from "./onPointSashing.ts";
 import { cellAt } from "./rows.ts";
 import { placedSashes } from "./sashing.ts";
 import type { PlacedBlock, QuiltGeometry, QuiltPatch } from "./types.ts";
@@ -29,9 +30,8 @@ export function* placements(brief: Brief, g: QuiltGeometry): Generator<PlacedBlo
 export function* spotsOf(brief: Brief, g: Pick<QuiltGeometry, "pitch">): Generator<Spot> {
   const { plan, rows, columns, arrangement, edges, offset } = brief.quilt;
   if (arrangement === "on-point") {
-    const side = g.pitch.x / Math.SQRT2;
-    yield* onPointSpots(plan, rows, columns, side);
-    if (edges === "halves") yield* onPointEdges(plan, rows, columns, side);
+    yield* onPointSpots(plan, rows, columns, g.pitch.x);
+    if (edges === "halves") yield* onPointEdges(plan, rows, columns, g.pitch.x);
   } else if (arrangement === "hexagon-rows") yield* hexagonSpots(plan, rows, columns, g.pitch.y);
   else if (offset) yield* offsetSpots(plan, rows, columns, g.pitch.x, g.pitch.y);
   else yield* straightSpots(brief, g);
@@ -55,12 +55,15 @@ export function* placedPatches(brief: Brief, g: QuiltGeometry): Generator<QuiltP
   const { quilt, unit } = brief;
   const { rows, columns } = quilt;
   const fabricId = quilt.setting ?? brief.fabrics[0].id;
-  if (quilt.arrangement === "on-point" && quilt.edges !== "halves")
-    yield* placedSetting({ rows, columns, side: g.pitch.x / Math.SQRT2, fabricId });
+  const sash = quilt.sashing ? knownLength(quilt.sashing.width, unit) : 0;
+  if (quilt.arrangement === "on-point") {
+    const placed = { rows, columns, side: g.pitch.x / Math.SQRT2 - sash, sash, fabricId };
+    if (quilt.edges !== "halves") yield* placedSetting(placed);
+    if (quilt.sashing) yield* placedOnPointSashes({ ...placed, sashing: quilt.sashing });
+  }
   if (quilt.arrangement === "hexagon-rows")
     yield* placedEnds({ rows, columns, flats: g.pitch.y, fabricId });
-  if (quilt.arrangement === "rows" && quilt.sashing && !quilt.offset) {
-    const sash = knownLength(quilt.sashing.width, unit);
+  if (quilt.arrangement === "rows" && quilt.sashing && !quilt.offset)
     yield* placedSashes({
       rows,
       columns,
@@ -69,6 +72,5 @@ export function* placedPatches(brief: Brief, g: QuiltGeometry): Generator<QuiltP
       sash,
       sashing: quilt.sashing,
     });
-  }
   yield* bordersOf(quilt.borders, unit, { width: g.centerWidth, height: g.centerHeight }).placed;
 }

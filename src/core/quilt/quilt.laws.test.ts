@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import { setPrecision, union } from "polyclip-ts";
 import { expect, test } from "vitest";
 import { type BlockGeometry, halveBlock, layOutBlock } from "../block/index.ts";
 import { type Brief, smallBrief } from "../brief/sample.ts";
@@ -59,10 +60,10 @@ const halfTurns = (p: AnyQuilt["plan"]): AnyQuilt["plan"] =>
     ),
   );
 
-/** Square blocks for squares, hexagons of 12 wedges for hexagon rows; sashing only where it may be. */
+/** Square blocks for squares, hexagons of 12 wedges for hexagon rows; sashing wherever it may be. */
 function briefOf(q: AnyQuilt): Brief {
   const hexagons = q.arrangement === "hexagon-rows";
-  const straight = q.arrangement === "rows" && !q.offset;
+  const sashed = q.arrangement === "on-point" || (q.arrangement === "rows" && !q.offset);
   const common = { kind: "wedges", strip: "4 1/2", fabric: { wedge: "red", background: "sand" } };
   const block = (id: string, setting: string) =>
     hexagons
@@ -73,7 +74,7 @@ function briefOf(q: AnyQuilt): Brief {
     quilt: {
       ...q,
       plan: hexagons ? halfTurns(q.plan) : q.plan,
-      sashing: straight ? q.sashing : undefined,
+      sashing: sashed ? q.sashing : undefined,
     },
   });
 }
@@ -230,3 +231,54 @@ test("every edge joins edges of the same length, stretch by stretch; only the fo
     { seed: SEED + 3, numRuns: 60 },
   );
 });
+
+test("sashed on point: no two patches overlap and all of them together are the top (clipped by another program)", () => {
+  fc.assert(
+    fc.property(
+      quilts,
+      fc.integer({ min: 1, max: 3 }),
+      fc.integer({ min: 1, max: 3 }),
+      fc.constantFrom(
+        { width: "1 1/2", fabric: "red" },
+        { width: "3", fabric: "red", cornerstone: "sand" },
+      ),
+      (q, rows, columns, sashing) => {
+        const on = { ...q, arrangement: "on-point", rows, columns, sashing } as AnyQuilt;
+        const brief = briefOf(on);
+        const { blocks, quilt } = laidOut(brief);
+        const g = quilt.geometry!;
+        const all = [
+          ...outlines(brief, blocks, quilt),
+          ...[...placedPatches(brief, g)].map((p) => p.polygon),
+        ].map(ring);
+        const covered = flatArea(union(all[0], ...all.slice(1)));
+        expect(covered / (g.width * g.height)).toBeCloseTo(1, 9);
+        // As much as their areas together: none lies on another.
+        expect(covered / sum(all.map((p) => flatArea([p])))).toBeCloseTo(1, 9);
+      },
+    ),
+    { seed: SEED + 4, numRuns: 8 },
+  );
+});
+
+/** Corners this near are one to the clipping program; without it noise breaks its rings. */
+setPrecision(1e-9);
+const ring = (p: Polygon): [number, number][][] => [
+  [...p, p[0]].map(({ x, y }): [number, number] => [x, y]),
+];
+
+/** Shoelace over outer rings and holes. */
+function flatArea(geom: ReturnType<typeof union>): number {
+  return Math.abs(
+    sum(
+      geom.flat().map((ring) =>
+        sum(
+          ring.map(([x, y], i) => {
+            const [nx, ny] = ring[(i + 1) % ring.length];
+            return (x * ny - nx * y) / 2;
+          }),
+        ),
+      ),
+    ),
+  );
+}

@@ -26,7 +26,7 @@ export function topSize(
 
 function centerOf({ arrangement, block, sash }: TopShape, rows: number, columns: number) {
   const { width, height } = block;
-  if (arrangement === "on-point") return onPointSize({ rows, columns, side: width });
+  if (arrangement === "on-point") return onPointSize({ rows, columns, side: width, sash });
   if (arrangement === "hexagon-rows") return hexagonSize({ rows, columns, flats: width });
   return centerSize({ rows, columns, width, height, sash, sashing: undefined });
 }

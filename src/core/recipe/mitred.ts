@@ -12,15 +12,16 @@ import {
   type Way,
 } from "./plan.ts";
 
-/** A border with both ends at 45 degrees, its long side along the strip. */
+/** A border, or a sash of a quilt on point, with both ends at 45 degrees, its long side along the strip. */
 const isMitred = (p: Piece): boolean =>
   p.cut.length === 4 &&
-  p.roles.every((r) => r === "border") &&
+  p.roles.every((r) => r === "border" || r === "sash") &&
   [...anglesOf(p.cut)].sort((x, y) => x - y).every((a, i) => near(a, i < 2 ? 45 : 135));
 
 /**
  * A mitred border is cut as a plain strip as long as its outer edge: the corners are trimmed after the
- * set-in seam is sewn, so the ends are free and the strip may be joined from several widths.
+ * set-in seam is sewn, so the ends are free and the strip may be joined from several widths. So is a
+ * long sash on point, whose ends are trimmed level with the edge of the top.
  */
 export const mitredBorder: Way = {
   kind: "rectangle",

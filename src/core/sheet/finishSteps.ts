@@ -88,6 +88,8 @@ function rowWords(job: SheetJob): string {
       const [side, corner] = ["setting/side", "setting/corner"].map((id) => letterAt(job, id));
       const ends = side ? `, ${side} at the ends of the rows` : ", with what fills the edges";
       const last = corner ? `Sew the four corners ${corner} on last.` : "Sew the corners on last.";
+      if (job.brief.quilt.sashing)
+        return `Lay out the ${names} on point, as drawn${ends}. ${onPointSashingWords(job)} ${last}`;
       return `Lay out the ${names} on point, as drawn${ends}. Sew ${counted(quilt.assembly.rows, "diagonal row")}. ${press} ${last}`;
     }
     case "hexagon-rows":
@@ -114,6 +116,26 @@ function sashingWords(job: SheetJob): string {
     ? `Sew ${level} and ${stone} in turn into strips as long as a row, pressed to ${level}. Join rows and strips in turn, the seams meeting.`
     : `Join the rows with ${level} between them; press to ${level}.`;
   return `${within} ${strips}`;
+}
+
+/** A sash on every side of every block; rows of sashes before, between and after the diagonal rows. */
+function onPointSashingWords(job: SheetJob): string {
+  const at = (id: string) => letterAt(job, `sash/${id}`);
+  const [between, stone, half] = ["between", "cornerstone", "cornerstone-half"].map(at);
+  const rows = counted(job.answer.quilt?.assembly.rows ?? 0, "diagonal row");
+  const within = `Sew ${rows} with ${between} before, between and after the blocks; press to ${between}.`;
+  if (half) {
+    const stones = stone ? `${between} and ${stone} in turn` : `one ${between}`;
+    return `${within} Sew ${stones} into strips with a half ${half} at each end, pressed to ${between}, for before, between and after the rows. Join rows and strips in turn, the seams meeting; press to the strips.`;
+  }
+  const long = [
+    ...new Set(
+      (job.answer.quilt?.extras ?? [])
+        .filter((e) => e.id.startsWith("sash/row-"))
+        .map((e) => letterAt(job, e.id)),
+    ),
+  ];
+  return `${within} Join the rows with ${listed(long.map(String))} before, between and after them, middles matched; press to the sashes. Trim the ends of the sashes level with the edge.`;
 }
 
 /** Backing, batting and binding as planned; what the maker has not decided is left to her. */

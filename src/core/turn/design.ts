@@ -9,6 +9,7 @@ import {
   nextBorder,
   outerFabric,
   rulerFor,
+  takesSashing,
   withSetting,
 } from "../answer/index.ts";
 import { type Brief, blockIn, type WedgeBlock } from "../brief/index.ts";
@@ -79,8 +80,7 @@ export function stuckWords(d: Design, free: readonly FreeWord[]): Stuck[] {
       !(free.includes("setting") && alone && kinds.every(ofEight)) &&
       "the strip decides the size of these blocks; free the setting with it",
     sashing:
-      (brief.quilt.arrangement !== "rows" || brief.quilt.offset === true) &&
-      "sashing goes with straight rows",
+      !takesSashing(brief.quilt) && "sashing goes with straight rows or with blocks on point",
     step:
       !free.some((w) => w === "strip" || w === "float" || w === "sashing" || w === "borders") &&
       "finer marks move nothing by themselves; free a length with it",
