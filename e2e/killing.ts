@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { chromium, type Page } from "playwright-core";
@@ -8,7 +8,12 @@ import { CHROMIUM, serveLayers } from "./harness.ts";
 
 /** A new profile after this many rounds, so that histories stay of a real length. */
 const ROUNDS_A_PROFILE = 20;
-const LONGEST_LIFE = 450;
+/** In milliseconds: most lives end soon after the start, one in ten may see several second copies. */
+const SHORT_LIFE = 450;
+const LONG_LIFE = 4_000;
+/** Writing a second copy takes no longer, on a busy machine; it may be a pause between two behind. */
+const COPY_WRITTEN = 1_500;
+const COPY_BEHIND = 2_500 + COPY_WRITTEN;
 
 /** Numbers from 0 to 1 that follow from the seed alone (a 32-bit mix, good enough for moments). */
 function drawn(seed: number): () => number {
@@ -82,69 +87,127 @@ export interface Killed {
   readonly confirmed: number;
   /** Kills while an edit was being written. */
   readonly inFlight: number;
-  /** One line for each confirmed edit that was not there afterwards. */
+  /** One line for each time an edit that was called kept was not there afterwards. */
   readonly lost: readonly string[];
+  /** One line for each time the browser came back without its database and the second copy stood in. */
+  readonly broughtBack: readonly string[];
+  /** How often the database was taken away on purpose, and how often the second copy stood in. */
+  readonly took: number;
+  readonly taken: number;
 }
+
+/** What one life of a browser left behind, as far as it was heard. */
+interface Life {
+  /** The last count made, and the last count the page had called kept. */
+  made: number;
+  kept: number;
+  /** When each count was called kept. */
+  readonly heard: { readonly count: number; readonly at: number }[];
+  killedAt: number;
+  /** The database was taken away after the kill, as a browser does that finds it damaged. */
+  taken: boolean;
+}
+
+/** The sums of a run, in words. */
+export const sums = (of: Killed): string =>
+  `${of.kills} kills: ${of.confirmed} edits confirmed, ${of.inFlight} kills with an edit under way, ` +
+  `${of.lost.length} with a confirmed edit lost; whole databases brought back from the second copy: ` +
+  `${of.broughtBack.length} thrown away by the browser, ${of.taken} of ${of.took} taken away on purpose`;
 
 /**
  * Each round opens the same profile again, checks it, edits without pause, and kills every process
- * of the browser at once at a moment drawn from the seed.
+ * of the browser at once at a moment drawn from the seed. `takeEvery`: after every so many kills the
+ * database is taken out of the profile, and the second copy must stand in for it.
  */
 export async function killInMidEdit(
   rounds: number,
   seed: number,
-  tell: (round: number) => void = () => {},
+  { takeEvery = 25, tell }: { takeEvery?: number; tell?: (round: number) => void } = {},
 ): Promise<Killed> {
   const draw = drawn(seed);
   const site = await serveLayers();
+  const sum = { confirmed: 0, inFlight: 0, took: 0, taken: 0 };
   const lost: string[] = [];
-  let confirmed = 0;
-  let inFlight = 0;
+  const broughtBack: string[] = [];
   let profile = "";
-  let made = 0;
-  let kept = 0;
+  let life = newLife(0);
 
-  /** Opens the profile and compares what is stored with what was confirmed. */
-  async function check(round: number): Promise<Living> {
+  /** Opens the profile and compares what is stored with what was confirmed; can it go on? */
+  async function check(round: number): Promise<{ living: Living; ends: boolean }> {
     const living = await live(profile, site.bare);
-    const { count, steps, whole } = await living.page.evaluate(() => layers.counted());
-    // More than was heard of may be stored: the last words before the kill are lost on the way.
-    if (count < kept || !whole) {
+    const found = await living.page.evaluate(() => layers.counted());
+    const told = `round ${round}: kept ${life.kept}, found ${found.count} of ${found.steps} steps`;
+    if (life.made > life.kept) sum.inFlight++;
+    if (life.taken) {
+      sum.took++;
+      if (found.fromCopy && found.count >= copiedAtLeast(life)) sum.taken++;
+      else lost.push(`${told}; the database was taken away, due ${copiedAtLeast(life)}`);
+    } else if (found.fromCopy) broughtBack.push(told);
+    else if (found.count < life.kept || !found.whole) {
       const designs = await living.page.evaluate(() => layers.keep.state.getState().designs);
       const there = designs.map((d) => `${d.id} (${d.revision}${d.unreadable ?? ""})`).join(", ");
-      lost.push(
-        `round ${round}: kept ${kept}, found ${count} of ${steps} steps; designs: ${there}`,
-      );
+      lost.push(`${told}; designs: ${there}`);
     }
-    if (made > kept) inFlight++;
-    made = kept = count;
-    return living;
+    life = newLife(found.count);
+    // A design from a second copy has no history to be counted by.
+    return { living, ends: found.fromCopy };
   }
 
-  for (let round = 0; round < rounds; round++) {
-    if (round % ROUNDS_A_PROFILE === 0) {
-      if (profile) discard(profile);
-      profile = mkdtempSync(join(tmpdir(), "killed-"));
-      made = kept = 0;
+  for (let round = 0; round < rounds; ) {
+    profile = mkdtempSync(join(tmpdir(), "killed-"));
+    life = newLife(0);
+    for (let lives = 0; lives <= ROUNDS_A_PROFILE; lives++) {
+      const { living, ends } = await check(round);
+      if (ends || lives === ROUNDS_A_PROFILE || round === rounds) {
+        await living.kill();
+        break;
+      }
+      const take = ++round % takeEvery === 0;
+      listen(living.page, life);
+      await living.page.evaluate(() => layers.countWithoutPause());
+      const longest = take || draw() < 0.1 ? LONG_LIFE : SHORT_LIFE;
+      const least = take ? COPY_WRITTEN : 0;
+      await new Promise((done) => setTimeout(done, least + draw() * longest));
+      await living.kill();
+      life.killedAt = performance.now();
+      sum.confirmed += life.heard.length;
+      if (take && life.heard[0]?.at < life.killedAt - COPY_WRITTEN)
+        life.taken = takeDatabase(profile);
+      tell?.(round);
     }
-    const living = await check(round);
-    living.page.on("console", (message) => {
-      const [word, number] = message.text().split(" ");
-      if (word === "made") made = Math.max(made, Number(number));
-      if (word !== "kept") return;
-      kept = Math.max(kept, Number(number));
-      confirmed++;
-    });
-    await living.page.evaluate(() => layers.countWithoutPause());
-    await new Promise((done) => setTimeout(done, draw() * LONGEST_LIFE));
-    await living.kill();
-    tell(round + 1);
+    rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
   }
-  await (await check(rounds)).kill();
-  discard(profile);
   await site.close();
-  return { kills: rounds, confirmed, inFlight, lost };
+  return { kills: rounds, ...sum, lost, broughtBack };
 }
 
-const discard = (profile: string): void =>
-  rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
+const newLife = (count: number): Life => ({
+  made: count,
+  kept: count,
+  heard: [],
+  killedAt: 0,
+  taken: false,
+});
+
+/** The page says every count it makes, and every count it calls kept. */
+function listen(page: Page, life: Life): void {
+  page.on("console", (message) => {
+    const [word, number] = message.text().split(" ");
+    if (word === "made") life.made = Math.max(life.made, Number(number));
+    if (word !== "kept") return;
+    life.kept = Math.max(life.kept, Number(number));
+    life.heard.push({ count: Number(number), at: performance.now() });
+  });
+}
+
+/** What the second copy must hold at least: what was kept long enough before the kill. */
+const copiedAtLeast = ({ heard, killedAt }: Life): number =>
+  Math.max(0, ...heard.filter((h) => h.at < killedAt - COPY_BEHIND).map((h) => h.count));
+
+/** Takes the database out of a profile whose browser is dead. */
+function takeDatabase(profile: string): boolean {
+  const folder = join(profile, "Default", "IndexedDB");
+  const there = existsSync(folder);
+  rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
+  return there;
+}

@@ -6,7 +6,7 @@ import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
-import { killInMidEdit } from "../e2e/killing.ts";
+import { killInMidEdit, sums } from "../e2e/killing.ts";
 
 /** What is put wrong, and the tests that do it: file, and words in their names. */
 const FAULTS: readonly (readonly [string, string, RegExp])[] = [
@@ -69,13 +69,11 @@ for (const [name, file, words] of FAULTS) {
 }
 
 const kills = Number(values.kills);
-const told = (round: number): void => {
+const tell = (round: number): void => {
   if (process.stderr.isTTY) process.stderr.write(`\rkill ${round} of ${kills}`);
 };
-const killed = await killInMidEdit(kills, Number(values.seed), told);
+const killed = await killInMidEdit(kills, Number(values.seed), { tell });
 row(`browser killed in mid-edit (seed ${values.seed})`, kills - killed.lost.length, kills);
-console.log(
-  `${killed.confirmed} edits confirmed before a kill, ${killed.inFlight} kills with one under way, ${killed.lost.length} confirmed edits lost`,
-);
-for (const line of killed.lost) console.error(line);
+console.log(sums(killed));
+for (const line of [...killed.lost, ...killed.broughtBack]) console.error(line);
 process.exit(held ? 0 : 1);

@@ -1,13 +1,19 @@
 import { type Brief, canonicalText } from "../../core/brief/index.ts";
 
-/** A design is copied when it has been still this long, and at the latest this long after an edit. */
+/** The first edit after a while is copied almost at once; in milliseconds, as all here. */
+const SOON = 50;
+/** Then a design is copied when it has been still this long, and at the latest this long after the copy before. */
 const STILL = 700;
 const LATEST = 2_500;
 
 interface Waiting {
-  brief: Brief;
-  readonly since: number;
-  timer: ReturnType<typeof setTimeout>;
+  readonly brief: Brief;
+  readonly timer: ReturnType<typeof setTimeout>;
+}
+
+/** When a design noted at `now` is copied, its last copy begun at `before`. */
+export function copyAt(now: number, before: number): number {
+  return Math.max(now + SOON, Math.min(now + STILL, before + LATEST));
 }
 
 /**
@@ -20,6 +26,7 @@ interface Waiting {
 export class SecondCopies {
   private readonly folder: string;
   private readonly waiting = new Map<string, Waiting>();
+  private readonly begun = new Map<string, number>();
   private turn: Promise<unknown> = Promise.resolve();
 
   constructor(folder: string) {
@@ -29,12 +36,10 @@ export class SecondCopies {
 
   /** This design was kept as it now stands. */
   note(id: string, brief: Brief): void {
-    const before = this.waiting.get(id);
-    clearTimeout(before?.timer);
+    clearTimeout(this.waiting.get(id)?.timer);
     const now = performance.now();
-    const since = before?.since ?? now;
-    const pause = Math.max(0, Math.min(STILL, since + LATEST - now));
-    this.waiting.set(id, { brief, since, timer: setTimeout(() => this.copy(id), pause) });
+    const pause = copyAt(now, this.begun.get(id) ?? Number.NEGATIVE_INFINITY) - now;
+    this.waiting.set(id, { brief, timer: setTimeout(() => this.copy(id), pause) });
   }
 
   /** The design is gone on purpose: its copy must not bring it back. */
@@ -74,6 +79,7 @@ export class SecondCopies {
     if (!one) return;
     clearTimeout(one.timer);
     this.waiting.delete(id);
+    this.begun.set(id, performance.now());
     void this.inTurn(async (folder) => {
       const file = await folder.getFileHandle(`${id}.json`, { create: true });
       const writing = await file.createWritable();
