@@ -38,12 +38,6 @@ function streamsOf(pdf: Uint8Array): string[] {
   return out;
 }
 
-/** Sines and arc tangents may differ in their last bit from engine to engine (ECMA-262, Math). */
-const rounded = (bytes: Uint8Array): unknown =>
-  JSON.parse(Buffer.from(bytes).toString("utf8"), (_, value) =>
-    typeof value === "number" ? Number(value.toFixed(9)) : value,
-  );
-
 async function downloaded(page: Page, button: string): Promise<Uint8Array> {
   const [download] = await Promise.all([
     page.waitForEvent("download", { timeout: 60_000 }),
@@ -135,7 +129,6 @@ test("a teacher finds the print, sees and hears every page, and gets the bytes o
     for (const [name, bytes] of Object.entries(files)) {
       const made = new Uint8Array(readFileSync(join(folder, "out", name)));
       if (name.endsWith(".pdf")) expect(streamsOf(bytes), name).toEqual(streamsOf(made));
-      else if (name === "answer.json") expect(rounded(bytes)).toEqual(rounded(made));
       else expect(Buffer.from(bytes).equals(Buffer.from(made)), name).toBe(true);
     }
   } finally {

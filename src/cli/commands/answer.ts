@@ -1,5 +1,5 @@
 import type { Answer } from "../../core/answer/index.ts";
-import { canonicalText } from "../../core/brief/index.ts";
+import { computedText } from "../../core/brief/index.ts";
 import { PLANNING, plannedAnswer } from "../best.ts";
 import type { Command } from "../command.ts";
 import { EXIT } from "../exit.ts";
@@ -26,7 +26,7 @@ export const answer: Command = {
   run: async (given, io) => {
     const { brief } = await readInput(given.arguments[0], io);
     const { answer: result, stopped } = await plannedAnswer(brief, given, io, "answer");
-    io.out(given.flag("json") ? canonicalText(result) : answerText(brief, result));
+    io.out(given.flag("json") ? computedText(result) : answerText(brief, result));
     return stopped ? EXIT.stopped : exitOf(result);
   },
 };

@@ -1,5 +1,5 @@
 import { answerBrief } from "../../core/answer/index.ts";
-import { canonicalText } from "../../core/brief/index.ts";
+import { computedText } from "../../core/brief/index.ts";
 import { say } from "../../core/findings/index.ts";
 import { stepOf } from "../../core/measure/index.ts";
 import { rippleOf, sayRipple } from "../../core/shop/index.ts";
@@ -19,7 +19,7 @@ export const check: Command = {
     const speech = { step: stepOf(brief.step, brief.unit) };
     const lines = result.findings.map((f) => `${f.severity}: ${f.place}: ${say(f, speech)}\n`);
     io.out(
-      given.flag("json") ? canonicalText(result.findings) : lines.join("") || "nothing found\n",
+      given.flag("json") ? computedText(result.findings) : lines.join("") || "nothing found\n",
     );
     const wrong = rippleOf(brief, result);
     if (wrong.length > 0) io.err(`${sayRipple(wrong)} eighthwise ripple tells which.\n`);

@@ -2,7 +2,7 @@ import { answerBrief } from "../../core/answer/index.ts";
 import {
   type Brief,
   type ClassText,
-  canonicalText,
+  computedText,
   type StudentText,
 } from "../../core/brief/index.ts";
 import { say } from "../../core/findings/index.ts";
@@ -200,7 +200,7 @@ export const classCommand: Command = {
     for (const s of plan.students)
       for (const f of s.own.length > 0 ? s.findings : [])
         io.err(`${s.name}: ${f.severity}: ${say(f, { step })}\n`);
-    io.out(given.flag("json") ? canonicalText(bare(plan)) : classText(brief, plan));
+    io.out(given.flag("json") ? computedText(bare(plan)) : classText(brief, plan));
     const out = given.text("out");
     if (out !== undefined) {
       const job = sheetJob(brief, answer, printing);

@@ -1,4 +1,4 @@
-import { canonicalText } from "../../core/brief/index.ts";
+import { computedText } from "../../core/brief/index.ts";
 import { readStock } from "../../core/fabric/index.ts";
 import { say } from "../../core/findings/index.ts";
 import { printWithUnit, stepOf } from "../../core/measure/index.ts";
@@ -32,7 +32,7 @@ export const from: Command = {
       if (io.terminal) io.err(`${here.done} of ${here.all} designs\n`);
       await new Promise((go) => setImmediate(go));
     }
-    io.out(given.flag("json") ? canonicalText(here) : fromText(here));
+    io.out(given.flag("json") ? computedText(here) : fromText(here));
     if (here.done < here.all) return EXIT.stopped;
     return here.projects.length > 0 ? EXIT.fine : EXIT.blocked;
   },

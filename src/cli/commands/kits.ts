@@ -1,5 +1,5 @@
 import { answerBrief } from "../../core/answer/index.ts";
-import { type Brief, canonicalText, type ShopText } from "../../core/brief/index.ts";
+import { type Brief, computedText, type ShopText } from "../../core/brief/index.ts";
 import { say } from "../../core/findings/index.ts";
 import { stepOf } from "../../core/measure/index.ts";
 import { sheetJob } from "../../core/sheet/index.ts";
@@ -243,7 +243,7 @@ export const kits: Command = {
     const answer = answerBrief(brief);
     const plan = planKits(brief, answer, shelf);
     for (const f of plan.findings) io.err(`${f.severity}: ${say(f, { step })}\n`);
-    io.out(given.flag("json") ? canonicalText(plan) : kitText(brief, plan, shelf));
+    io.out(given.flag("json") ? computedText(plan) : kitText(brief, plan, shelf));
     const out = given.text("out");
     if (out !== undefined) {
       const kit: KitJob = {

@@ -1,4 +1,4 @@
-import { canonicalText } from "../../core/brief/index.ts";
+import { canonicalText, computedText } from "../../core/brief/index.ts";
 import { say } from "../../core/findings/index.ts";
 import { stepOf } from "../../core/measure/index.ts";
 import {
@@ -28,7 +28,7 @@ export function textFiles(job: SheetJob): Map<string, string | Uint8Array> {
   const { brief, answer } = job;
   return new Map<string, string | Uint8Array>([
     ["answer.txt", answerText(brief, answer)],
-    ["answer.json", canonicalText(answer)],
+    ["answer.json", computedText(answer)],
     ["brief.json", canonicalText(brief)],
     ...formFiles(job),
   ]);

@@ -1,4 +1,4 @@
-import { type Brief, canonicalText } from "../../core/brief/index.ts";
+import { type Brief, canonicalText, computedText } from "../../core/brief/index.ts";
 import {
   type Found,
   type FreeWord,
@@ -67,7 +67,7 @@ export const turn: Command = {
     const { turned, stopped } = await run({ brief, pins, free, most }, io);
     io.out(
       given.flag("json")
-        ? canonicalText(turnOutput(brief, pins, free, turned))
+        ? computedText(turnOutput(brief, pins, free, turned))
         : turnText(brief, pins, turned),
     );
     const out = given.text("out");

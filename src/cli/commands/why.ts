@@ -1,5 +1,5 @@
 import { answerBrief, measuresOf } from "../../core/answer/index.ts";
-import { type Brief, canonicalText } from "../../core/brief/index.ts";
+import { type Brief, computedText } from "../../core/brief/index.ts";
 import { say } from "../../core/findings/index.ts";
 import { exactIn, type Length, parseLength, stepOf } from "../../core/measure/index.ts";
 import { rulerOf } from "../../core/recipe/index.ts";
@@ -99,7 +99,7 @@ export const why: Command = {
     const { brief } = await readInput(given.arguments[0], io);
     const readings = readingsOf(given, brief);
     const result = diagnose(circleOf(brief, given.text("block")), readings, usualError(brief.unit));
-    io.out(given.flag("json") ? canonicalText(result) : text(result, brief));
+    io.out(given.flag("json") ? computedText(result) : text(result, brief));
     return EXIT.fine;
   },
 };

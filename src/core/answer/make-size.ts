@@ -1,4 +1,3 @@
-import { produce } from "immer";
 import { type Brief, recorded } from "../brief/index.ts";
 import {
   inchToLength,
@@ -19,7 +18,7 @@ import { aboutLength } from "../sewing/words.ts";
 import { nearFor } from "./spare-left.ts";
 import { measuresOf, recipesIn } from "./stages.ts";
 import type { Answer, AnswerBlock } from "./types.ts";
-import { inWords, lengthTextProblem, stepOfBrief } from "./words.ts";
+import { changed, inWords, lengthTextProblem, stepOfBrief } from "./words.ts";
 
 /** One kind of block to be sewn by the thousand: plain data, so that a worker can be given it. */
 export interface SizeStudy {
@@ -158,7 +157,7 @@ function enlargedBy(b: Brief, a: Answer, r: Recipe): Recipe | undefined {
   if (!piece || r.size === undefined || r.smallest === undefined) return undefined;
   const m = measuresOf(b);
   const size = String(r.size + m.step.size.valueOf());
-  const larger = produce(b, (d) => {
+  const larger = changed(b, (d) => {
     for (const k of d.blocks)
       if (piece.perBlock[k.id] !== undefined)
         k.cut = { ...k.cut, [piece.id]: { kind: r.kind, size } };

@@ -1,4 +1,4 @@
-import { produce } from "immer";
+import { Immer } from "immer";
 import type { Brief } from "../brief/index.ts";
 import {
   knownLength,
@@ -86,8 +86,11 @@ export type Clause = readonly (string | WordSpec)[];
 
 export const MOST_CHOICES = 4;
 
+/** The core freezes nothing: what it is given belongs to others. */
+const unfrozen = new Immer({ autoFreeze: false });
+
 /** Applies a change; parts that stay the same stay the same objects. */
-export const changed = (b: Brief, change: Change): Brief => produce(b, change);
+export const changed = (b: Brief, change: Change): Brief => unfrozen.produce(b, change);
 
 export const stepOfBrief = (b: Brief): Step => stepOf(b.step, b.unit);
 

@@ -12,6 +12,19 @@ export const canonicalText = (value: unknown): string =>
 export const contentHash = (value: unknown): string =>
   bytesToHex(sha256(utf8ToBytes(JSON.stringify(sorted(value)))));
 
+/**
+ * The same for what was computed: numbers on a grid of 1e-10 of their unit, far below every tolerance.
+ * Engines may differ in the last bit of a sine, and equal briefs give equal bytes all the same.
+ */
+export const computedText = (value: unknown): string => canonicalText(onGrid(value));
+
+function onGrid(value: unknown): unknown {
+  if (typeof value === "number") return Number.isInteger(value) ? value : Number(value.toFixed(10));
+  if (Array.isArray(value)) return value.map(onGrid);
+  if (value === null || typeof value !== "object") return value;
+  return Object.fromEntries(Object.entries(value).map(([k, v]) => [k, onGrid(v)]));
+}
+
 function sorted(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(sorted);
   if (value === null || typeof value !== "object") return value;

@@ -8,12 +8,9 @@ const LATEST = 2_500;
 
 interface Waiting {
   readonly brief: Brief;
+  /** Edits without pause do not put the copy off beyond this. */
+  readonly latest: number;
   readonly timer: ReturnType<typeof setTimeout>;
-}
-
-/** When a design noted at `now` is copied, its last copy begun at `before`. */
-export function copyAt(now: number, before: number): number {
-  return Math.max(now + SOON, Math.min(now + STILL, before + LATEST));
 }
 
 /**
@@ -36,10 +33,13 @@ export class SecondCopies {
 
   /** This design was kept as it now stands. */
   note(id: string, brief: Brief): void {
-    clearTimeout(this.waiting.get(id)?.timer);
+    const before = this.waiting.get(id);
+    clearTimeout(before?.timer);
     const now = performance.now();
-    const pause = copyAt(now, this.begun.get(id) ?? Number.NEGATIVE_INFINITY) - now;
-    this.waiting.set(id, { brief, timer: setTimeout(() => this.copy(id), pause) });
+    const begun = this.begun.get(id) ?? Number.NEGATIVE_INFINITY;
+    const latest = before?.latest ?? Math.max(now + SOON, begun + LATEST);
+    const pause = Math.max(0, Math.min(now + STILL, latest) - now);
+    this.waiting.set(id, { brief, latest, timer: setTimeout(() => this.copy(id), pause) });
   }
 
   /** The design is gone on purpose: its copy must not bring it back. */

@@ -1,5 +1,5 @@
 import type { Answer } from "../../../core/answer/index.ts";
-import { type Brief, canonicalText } from "../../../core/brief/index.ts";
+import { type Brief, canonicalText, computedText } from "../../../core/brief/index.ts";
 import {
   type Check,
   formFiles,
@@ -56,7 +56,7 @@ export const services = {
   },
   /** Lists, pictures, templates for other programs, and the design with its answer. */
   forms: (printing: Printing): [string, string][] => [
-    ["answer.json", canonicalText(printing.answer)],
+    ["answer.json", computedText(printing.answer)],
     ["brief.json", canonicalText(printing.brief)],
     ...formFiles(jobOf(printing)),
   ],
