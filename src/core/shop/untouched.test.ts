@@ -2,10 +2,8 @@ import { expect, test } from "vitest";
 import tidepool from "../../../examples/tidepool-runner.json" with { type: "json" };
 import { answerBrief, choicesFor, makeIt } from "../answer/index.ts";
 import { type Brief, canonicalText, readDocument } from "../brief/index.ts";
-import { planClass, planKits, readShelf } from "../shop/index.ts";
-import { fromStock } from "./fromStock.ts";
-import { readPin } from "./read.ts";
-import { turnRound } from "./turn.ts";
+import { fromStock, readPin, turnRound } from "../turn/index.ts";
+import { planClass, planKits, readShelf } from "./index.ts";
 
 /** Every object within, itself too. */
 function* within(value: unknown): Generator<object> {
