@@ -40,7 +40,11 @@ import { wedgeGuides } from "./wedgeGuide.ts";
  */
 export function answerBrief(brief: Brief, planning: FabricPlanOptions = {}): Answer {
   const names = namesOf(brief);
-  if (names.length > 0) return { ...nothingYet(brief), findings: inOrder(names) };
+  if (names.length > 0)
+    return {
+      ...nothingYet(brief, sentenceOf(brief, { unproved: [] })),
+      findings: inOrder(names),
+    };
   const m = measuresOf(brief);
   const tried = new Attempts();
   const blocks = tried.of("blocks", () => blocksOf(brief, m), NO_BLOCKS);
@@ -66,7 +70,7 @@ export function answerBrief(brief: Brief, planning: FabricPlanOptions = {}): Ans
     NO_LAYOUTS,
   );
   const { layouts, yardages, plans } = planned;
-  const demands = likeAsked(asked(), planned.demands);
+  const demands = tried.of("demands", () => likeAsked(asked(), planned.demands), []);
   const cutting = tried.of(
     "cutting",
     () =>
@@ -82,11 +86,16 @@ export function answerBrief(brief: Brief, planning: FabricPlanOptions = {}): Ans
     [],
   );
   const sewing = tried.of("sewing", () => sewingIn(brief, m, cut.blocks, recipes), NO_SEWING);
-  const block = finishedBlock(brief, blocks);
-  const sizes =
-    brief.sizes?.length && geometry && block
-      ? tried.of("sizes", () => sizesOf(brief, m, block, answerBrief), undefined)
-      : undefined;
+  const sizes = tried.of(
+    "sizes",
+    () => {
+      const block = finishedBlock(brief, blocks);
+      return brief.sizes?.length && geometry && block
+        ? sizesOf(brief, m, block, answerBrief)
+        : undefined;
+    },
+    undefined,
+  );
   const look = tried.of(
     "look",
     () => sightsOf(brief, { blocks: cut.blocks, pieces: cut.pieces, demands, layouts }),
@@ -111,7 +120,6 @@ export function answerBrief(brief: Brief, planning: FabricPlanOptions = {}): Ans
   );
   const agreed = new Set((brief.accepted ?? []).map((a) => `${a.code} ${a.place}`));
   const found = [
-    ...tried.findings,
     ...blocks.findings,
     ...quilt.findings,
     ...cut.findings,
@@ -121,9 +129,13 @@ export function answerBrief(brief: Brief, planning: FabricPlanOptions = {}): Ans
     ...sewing.findings,
     ...(sizes?.findings ?? []),
   ];
-  const findings = inOrder(
-    found.filter((f) => f.severity !== "draft" || !agreed.has(`${f.code} ${f.place}`)),
+  const told = found.filter((f) => f.severity !== "draft" || !agreed.has(`${f.code} ${f.place}`));
+  const sentence = tried.of(
+    "sentence",
+    () => sentenceOf(brief, { unproved: unprovedWords(brief, cut.pieces, inOrder(told)) }),
+    [{ text: brief.title }],
   );
+  const findings = inOrder([...tried.findings, ...told]);
   const questions = questionsOf({
     brief,
     step: m.step,
@@ -145,8 +157,7 @@ export function answerBrief(brief: Brief, planning: FabricPlanOptions = {}): Ans
     blocked: findings.some((f) => f.severity === "blocks"),
   });
   return {
-    ...nothingYet(brief),
-    sentence: sentenceOf(brief, { unproved: unprovedWords(brief, cut.pieces, findings) }),
+    ...nothingYet(brief, sentence),
     questions,
     quilt: geometry,
     blocks: cut.blocks,
@@ -187,14 +198,14 @@ function likeAsked(asked: readonly Demand[], planned: readonly Demand[]): Demand
   return [...planned].sort((a, b) => at(a) - at(b));
 }
 
-function nothingYet(brief: Brief): Answer {
+function nothingYet(brief: Brief, sentence: Answer["sentence"]): Answer {
   return {
     format: "eighthwise-answer",
     version: 1,
     briefHash: contentHash({ ...brief, record: undefined }),
     unit: brief.unit,
     tolerances: tolerances(brief.unit),
-    sentence: sentenceOf(brief, { unproved: [] }),
+    sentence,
     questions: [],
     blocks: [],
     pieces: [],

@@ -40,13 +40,16 @@ export interface Facts {
   readonly blocked: boolean;
 }
 
-/** Every question in the page's order, with the stages it is answered from. */
-const QUESTIONS: readonly {
+/** A question, the stages it is answered from, and how; undefined where the core cannot answer it. */
+export interface Asked {
   readonly id: QuestionId;
   readonly heading: string;
   readonly stages: readonly string[];
   readonly answer: (f: Facts) => Question | undefined;
-}[] = [
+}
+
+/** Every question in the page's order. */
+export const QUESTIONS: readonly Asked[] = [
   { id: "size", heading: "How big is it?", stages: ["blocks", "quilt", "sizes"], answer: size },
   { id: "cover", heading: "Does it cover?", stages: ["pieces", "recipes"], answer: cover },
   {
@@ -83,8 +86,8 @@ const QUESTIONS: readonly {
  * The questions that can be answered, in the page's order. What the core cannot answer is left out;
  * one whose stages failed says so, and the others stand.
  */
-export function questionsOf(f: Facts): Question[] {
-  return QUESTIONS.flatMap(({ id, heading, stages, answer }): Question[] => {
+export function questionsOf(f: Facts, asked: readonly Asked[] = QUESTIONS): Question[] {
+  return asked.flatMap(({ id, heading, stages, answer }): Question[] => {
     const said = stages.map((s) => f.failed.get(s)).find((m) => m !== undefined);
     if (said !== undefined) return [failedQuestion(id, heading, said)];
     try {

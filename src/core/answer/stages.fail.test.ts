@@ -36,6 +36,28 @@ vi.mock("./meetings.ts", async (real) => {
     },
   };
 });
+vi.mock("./sentence.ts", async (real) => {
+  const all = await real<typeof import("./sentence.ts")>();
+  return {
+    ...all,
+    sentenceOf: (...args: Parameters<typeof all.sentenceOf>) => {
+      trap("sentence");
+      return all.sentenceOf(...args);
+    },
+  };
+});
+// What the questions are answered from, as the last answer had it.
+const facts = vi.hoisted(() => ({ last: undefined as unknown }));
+vi.mock("./questions.ts", async (real) => {
+  const all = await real<typeof import("./questions.ts")>();
+  return {
+    ...all,
+    questionsOf: (...args: Parameters<typeof all.questionsOf>) => {
+      facts.last = args[0];
+      return all.questionsOf(...args);
+    },
+  };
+});
 vi.mock("./stages.ts", async (real) => {
   const all = await real<typeof import("./stages.ts")>();
   return {
@@ -62,6 +84,7 @@ vi.mock("./stages.ts", async (real) => {
 // Files share what they have loaded: here the stages are loaded anew, with the traps, and let go after.
 vi.resetModules();
 const { answerBrief } = await import("./compose.ts");
+const { QUESTIONS, questionsOf } = await import("./questions.ts");
 afterAll(() => vi.resetModules());
 
 const brief = smallBrief();
@@ -97,5 +120,40 @@ describe("a stage that throws", () => {
         sound.questions.find((q) => q.id === untouched)?.line,
       );
     expect(answer.sentence).toEqual(sound.sentence);
+  });
+});
+
+test("the sentence: its title stands for it, cutting is blocked, the questions are answered", () => {
+  planted.in = "sentence";
+  const answer = answerBrief(brief);
+  expect(answer.sentence).toEqual([{ text: brief.title }]);
+  expect(answer.findings[0]).toMatchObject({ code: "not-worked-out", place: "The sentence" });
+  // A blocked design is not asked why a sewn block is off.
+  const lines = ({ questions }: typeof sound) =>
+    questions.filter((q) => !["make-size", "why"].includes(q.id)).map((q) => [q.id, q.line]);
+  expect(lines(answer)).toEqual(lines(sound));
+});
+
+describe("a question that throws", () => {
+  // One that is not asked of the small design is planted into all the same.
+  test.each(QUESTIONS.map((q) => q.id))("%s: it says so and the others stand", (id) => {
+    answerBrief(brief);
+    const given = facts.last as Parameters<typeof questionsOf>[0];
+    const broken = QUESTIONS.map((q) =>
+      q.id === id
+        ? {
+            ...q,
+            answer: () => {
+              throw new RangeError(`planted in ${id}`);
+            },
+          }
+        : q,
+    );
+    const asked = questionsOf(given, broken);
+    const own = asked.find((q) => q.id === id);
+    expect(own?.line).toBe(`This could not be worked out (planted in ${id}).`);
+    expect(own?.doubt).toBe(true);
+    const rest = (all: typeof asked) => all.filter((q) => q.id !== id);
+    expect(rest(asked)).toEqual(rest(questionsOf(given)));
   });
 });

@@ -55,7 +55,9 @@ export function Page() {
           <RippleNote now={now} />
         </Boundary>
       )}
-      <Blocks shown={shown} keep={keep} />
+      <Boundary what="what stands in the way" retryWhen={shown.answer}>
+        <Blocks shown={shown} keep={keep} />
+      </Boundary>
       {shown.answer.quilt && shown.answer.blocks.length > 0 && (
         <Boundary what="the picture of the quilt" retryWhen={shown.answer}>
           <Quilt shown={shown} now={now} />
@@ -74,8 +76,12 @@ export function Page() {
       <Boundary what="the living pattern" retryWhen={now.brief}>
         <Living now={now} />
       </Boundary>
-      <Advice shown={shown} keep={keep} />
-      <Notes keep={keep} notes={now.brief.notes} />
+      <Boundary what="the advice" retryWhen={shown.answer}>
+        <Advice shown={shown} keep={keep} />
+      </Boundary>
+      <Boundary what="the notes" retryWhen={now.brief}>
+        <Notes keep={keep} notes={now.brief.notes} />
+      </Boundary>
       <Foot />
     </main>
   );
