@@ -36,8 +36,8 @@ export async function livingTemplate() {
     return `@font-face{font-family:"${family}";font-weight:${weight};src:url(data:font/woff2;base64,${bytes}) format("woff2")}`;
   });
   const style = faces.join("") + readFileSync(from("src/living/living.css"), "utf8");
-  const hash = createHash("sha256").update(script).digest("base64");
-  const policy = `default-src 'none'; script-src 'sha256-${hash}'; style-src 'unsafe-inline'; font-src data:; img-src data:; base-uri 'none'; form-action 'none'`;
+  const hash = (text) => `'sha256-${createHash("sha256").update(text).digest("base64")}'`;
+  const policy = `default-src 'none'; script-src ${hash(script)}; style-src ${hash(style)}; font-src data:; img-src data:; base-uri 'none'; form-action 'none'`;
   return readFileSync(from("src/living/template.html"), "utf8")
     .replace("__POLICY__", () => policy)
     .replace("__STYLE__", () => style)

@@ -36,6 +36,12 @@ const HEADS: Readonly<Record<string, readonly string[]>> = {
   stops: ["at this stop", "unfinished", "finished"],
 };
 
+/** The file's policy runs no style but its own sheet: what a picture says of its figures stands there. */
+const drawn = (brief: Brief, svg: string): string =>
+  withPhotos(brief, svg)
+    .replaceAll(` style="font-feature-settings:'lnum'"`, "")
+    .replaceAll(` style="font-feature-settings:'lnum','frac'"`, ` class="fraction"`);
+
 /** Puts a view on the page; rows that differ from the original's are marked. Returns how many. */
 export function fill(
   brief: Brief,
@@ -56,7 +62,7 @@ export function fill(
   (document.getElementById("doubtful") as HTMLElement).hidden = view.doubts.length === 0;
   text("verdict", view.blocked ? "Do not cut yet" : "Not proved");
   const put = (id: string, svg: string): void => {
-    (document.getElementById(id) as HTMLElement).innerHTML = withPhotos(brief, svg);
+    (document.getElementById(id) as HTMLElement).innerHTML = drawn(brief, svg);
   };
   put("quilt", view.quilt);
   put("pictures", view.pictures.join(""));
@@ -111,7 +117,7 @@ function figure(
     bought.append(old);
   }
   const drawing = document.createElement("div");
-  drawing.innerHTML = withPhotos(brief, layout.picture);
+  drawing.innerHTML = drawn(brief, layout.picture);
   const why = document.createElement("figcaption");
   layout.why.split("**").forEach((part, i) => {
     const words = document.createElement(i % 2 === 1 ? "b" : "span");

@@ -171,6 +171,7 @@ export class Desk {
     const session = await this.session(id);
     if (!session) return false;
     this.show(session);
+    if (session.safe) this.copies.opened(id, session.line.brief);
     return true;
   }
 

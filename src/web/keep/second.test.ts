@@ -84,6 +84,15 @@ test("an edit after a while is copied soon; a design that is let go is not copie
   expect([...disk.files.keys()]).toEqual([]);
 });
 
+test("a design that is opened is copied once it stands, so that a visit cut short is made up for", async () => {
+  const copies = new SecondCopies("trial");
+  copies.opened("first", brief(7));
+  await vi.advanceTimersByTimeAsync(600);
+  expect(disk.wrote).toEqual([]);
+  await vi.advanceTimersByTimeAsync(200);
+  expect(disk.wrote.map((w) => w.rows)).toEqual([7]);
+});
+
 test("what is read is every copy that is there; closing copies what still waits", async () => {
   const copies = new SecondCopies("trial");
   copies.note("a", brief(2));

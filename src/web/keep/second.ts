@@ -31,13 +31,18 @@ export class SecondCopies {
     globalThis.document?.addEventListener("visibilitychange", this.whenHidden);
   }
 
+  /** This design was opened as it was kept: what the last visit could no longer copy is copied now. */
+  opened(id: string, brief: Brief): void {
+    this.note(id, brief, STILL);
+  }
+
   /** This design was kept as it now stands. */
-  note(id: string, brief: Brief): void {
+  note(id: string, brief: Brief, soon = SOON): void {
     const before = this.waiting.get(id);
     clearTimeout(before?.timer);
     const now = performance.now();
     const begun = this.begun.get(id) ?? Number.NEGATIVE_INFINITY;
-    const latest = before?.latest ?? Math.max(now + SOON, begun + LATEST);
+    const latest = before?.latest ?? Math.max(now + soon, begun + LATEST);
     const pause = Math.max(0, Math.min(now + STILL, latest) - now);
     this.waiting.set(id, { brief, latest, timer: setTimeout(() => this.copy(id), pause) });
   }
