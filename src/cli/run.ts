@@ -5,6 +5,7 @@ import { chart } from "./commands/chart.ts";
 import { check } from "./commands/check.ts";
 import { classCommand } from "./commands/class.ts";
 import { from } from "./commands/from.ts";
+import { ifOtherwise } from "./commands/if.ts";
 import { kits } from "./commands/kits.ts";
 import { make } from "./commands/make.ts";
 import { newBrief } from "./commands/new.ts";
@@ -24,6 +25,7 @@ const COMMANDS: readonly Command[] = [
   turn,
   from,
   why,
+  ifOtherwise,
   kits,
   classCommand,
   record,

@@ -1,11 +1,14 @@
 import {
   type Answer,
   borderSteps,
+  circlesOf,
   finishRows,
   gapRows,
   overWords,
   planWords,
   ringRows,
+  rulersApart,
+  sayMirrored,
   sayReading,
   sayWay,
   seamRows,
@@ -20,6 +23,7 @@ import {
   stepOf,
 } from "../core/measure/index.ts";
 import { cuttingLines } from "./cutting-text.ts";
+import { sewingLines, stopRows } from "./sewing-text.ts";
 
 /** The answer as a page of plain text: sentence, questions, cutting list, supplies, findings. */
 export function answerText(brief: Brief, answer: Answer): string {
@@ -39,14 +43,23 @@ export function answerText(brief: Brief, answer: Answer): string {
     ...table("How do rings meet at the seams?", seamRows(brief, answer)),
     ...table("Will the eye part them?", gapRows(brief, answer)),
     ...table("What do I cut?", cutRows(answer, step)),
+    ...mirroredLines(brief, answer),
     ...table("Supplies", supplyRows(brief, answer, step)),
     ...cuttingLines(brief, answer, step, wrap),
-    ...wedgeLines(answer, step),
+    ...sewingLines(brief, answer, wrap),
+    ...table("What should it measure?", stopRows(brief, answer)),
+    ...wedgeLines(brief, answer, step),
     ...borderLines(brief, answer),
     ...finishLines(brief, answer),
     ...table("In every size", sizeRows(brief, answer, step)),
     ...findingLines(answer, step),
   ].join("\n");
+}
+
+function mirroredLines(brief: Brief, answer: Answer): string[] {
+  const lines = sayMirrored(brief, answer);
+  if (lines.length === 0) return [];
+  return ["Which pieces must be mirrored?", ...lines.map((line) => wrap(line, "  ")), ""];
 }
 
 function cutRows(answer: Answer, step: Step): string[][] {
@@ -122,8 +135,9 @@ function sizeRows(brief: Brief, answer: Answer, step: Step): string[][] {
 
 const inches = (x: Length, step: Step): string => printWithUnit(x, step);
 
-function wedgeLines(answer: Answer, step: Step): string[] {
-  return answer.wedges.flatMap((guide) => [
+function wedgeLines(brief: Brief, answer: Answer, step: Step): string[] {
+  const circles = circlesOf(brief, answer);
+  return answer.wedges.flatMap((guide, i) => [
     `The ${printWithUnit(guide.strip, step)} wedge by any ruler, or none`,
     ...guide.ways.flatMap((way) => {
       const { how, slip } = sayWay(way, step);
@@ -132,6 +146,9 @@ function wedgeLines(answer: Answer, step: Step): string[] {
     "",
     "How to read your ruler",
     ...sayReading(guide.reading, step).map((line) => wrap(line, "  ")),
+    "",
+    "Two rulers, the same number",
+    ...rulersApart(brief, circles[i]).map((line) => wrap(line, "  ")),
     "",
   ]);
 }

@@ -19,6 +19,7 @@ export * from "./looks.ts";
 export * from "./make-it.ts";
 export * from "./make-size.ts";
 export * from "./meetings.ts";
+export * from "./otherwise/index.ts";
 export * from "./own-letters.ts";
 export * from "./phrases.ts";
 export * from "./place-words.ts";

@@ -94,25 +94,30 @@ function rowOf(
   };
 }
 
-/** What the trade calls a unit of the circle: pair, half, octagon; any other by its letter. */
+/**
+ * What the trade calls a unit by the sectors it fills: two wedges are a pair, all of them alone an
+ * octagon; a wedge of eight with its background is an eighth, and two of those are a quarter.
+ */
 function unitName(block: AnswerBlock, unit: SewnUnit): string {
   const n = block.radial?.n;
-  const size = n && patchCount(block.tree, unit.id);
-  if (n && size === 2) return `pair ${unit.letter}`;
-  if (n && size === n / 2) return `half ${unit.letter}`;
-  if (n === 8 && size === n) return `octagon ${unit.letter}`;
+  if (!n) return `unit ${unit.letter}`;
+  const own = new Set(patchesIn(block.tree, unit.id));
+  const patches = block.patches.filter((p) => own.has(p.id));
+  const sectors = new Set(patches.map((p) => p.sector)).size;
+  const wedgesAlone = patches.length === sectors;
+  if (sectors === 2 && wedgesAlone) return `pair ${unit.letter}`;
+  if (sectors === 1 && n === 8) return `eighth ${unit.letter}`;
+  if (sectors === n / 2) return `half ${unit.letter}`;
+  if (sectors === n / 4) return `quarter ${unit.letter}`;
+  if (n === 8 && sectors === n && wedgesAlone) return `octagon ${unit.letter}`;
   return `unit ${unit.letter}`;
 }
 
-/** Patches in the unit with this id; 0 where the tree has no such unit. */
-function patchCount(tree: SeamTree, id: string): number {
-  if (tree.kind === "patch") return 0;
-  if (tree.id === id) return countPatches(tree);
-  return patchCount(tree.parts[0], id) + patchCount(tree.parts[1], id);
+/** Patches in the unit with this id; none where the tree has no such unit. */
+function patchesIn(tree: SeamTree, id: string, within = false): string[] {
+  if (tree.kind === "patch") return within ? [tree.patch.id] : [];
+  return tree.parts.flatMap((part) => patchesIn(part, id, within || tree.id === id));
 }
-
-const countPatches = (tree: SeamTree): number =>
-  tree.kind === "patch" ? 1 : countPatches(tree.parts[0]) + countPatches(tree.parts[1]);
 
 /** "A1 to B1"; "four C1 onto U3, one by one"; two hands of one step after each other. */
 function joinsText(group: readonly SewnUnit[], letterOf: (id: string) => string): string {
@@ -166,7 +171,10 @@ function pressText(unit: SewnUnit, letterOf: (id: string) => string): string {
   const toward = unit.press === "first" ? unit.of[0] : unit.press === "second" ? unit.of[1] : "";
   const [a, b] = unit.of.map(letterOf);
   if (PRESS[unit.press]) return PRESS[unit.press];
-  return a === b ? "press as the arrow shows" : `press toward ${letterOf(toward)}`;
+  if (a !== b) return `press toward ${letterOf(toward)}`;
+  if (!unit.lay.alike) return "press as the arrow shows";
+  const left = unit.of[unit.lay.left] === toward;
+  return `press toward the ${left ? "left" : "right"} one, as they lay before the seam`;
 }
 
 /** The widths worth stopping for: those between parallel edges, else the one easiest to take. */

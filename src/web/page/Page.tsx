@@ -17,6 +17,7 @@ import { Sentence } from "./Sentence.tsx";
 import { Status } from "./Status.tsx";
 import { isFreed, useTurning } from "./turn/turning.ts";
 
+const Otherwise = later(() => import("./otherwise/Otherwise.tsx").then((m) => m.Otherwise));
 const Living = later(() => import("./living/Living.tsx").then((m) => m.Living));
 const Details = later(() => import("./Details.tsx").then((m) => m.Details));
 
@@ -72,6 +73,9 @@ export function Page() {
       <Turned now={now} />
       <Boundary what="the questions" retryWhen={shown.answer}>
         <Questions shown={shown} />
+      </Boundary>
+      <Boundary what="what goes otherwise" retryWhen={now.answer}>
+        <Otherwise now={now} />
       </Boundary>
       <Boundary what="the living pattern" retryWhen={now.brief}>
         <Living now={now} />

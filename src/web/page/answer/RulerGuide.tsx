@@ -1,3 +1,4 @@
+import { circlesOf, rulersApart } from "../../../core/answer/otherwise/ask.ts";
 import { sayReading, sayWay } from "../../../core/answer/wedgeGuide.ts";
 import { printWithUnit, stepOf } from "../../../core/measure/index.ts";
 import type { Answered } from "../answers.ts";
@@ -7,7 +8,8 @@ import { Said } from "../said.tsx";
 export function RulerGuide({ shown }: { shown: Answered }) {
   const { brief, answer } = shown;
   const step = stepOf(brief.step, brief.unit);
-  return answer.wedges.map((guide) => (
+  const circles = circlesOf(brief, answer);
+  return answer.wedges.map((guide, i) => (
     <details key={guide.blockId} className="tree-list guide">
       <summary className="touch tall">
         The <Said text={printWithUnit(guide.strip, step)} /> wedge by any ruler, or none
@@ -25,6 +27,14 @@ export function RulerGuide({ shown }: { shown: Answered }) {
       <h3>How to read your ruler</h3>
       <ul>
         {sayReading(guide.reading, step).map((line) => (
+          <li key={line}>
+            <Said text={line} />
+          </li>
+        ))}
+      </ul>
+      <h3>Two rulers, the same number</h3>
+      <ul>
+        {rulersApart(brief, circles[i]).map((line) => (
           <li key={line}>
             <Said text={line} />
           </li>
