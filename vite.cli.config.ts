@@ -10,7 +10,8 @@ export default defineConfig({
   plugins: [
     {
       name: "runnable",
-      writeBundle: () => chmodSync(resolve(outDir, "eighthwise.js"), 0o755),
+      // Where it was really written: tests build it elsewhere.
+      writeBundle: ({ dir = outDir }) => chmodSync(resolve(dir, "eighthwise.js"), 0o755),
     },
   ],
   build: {
