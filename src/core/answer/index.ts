@@ -11,6 +11,7 @@ export * from "./details.ts";
 export { fabricLetters } from "./fabrics.ts";
 export * from "./figures.ts";
 export * from "./finish-rows.ts";
+export { finishingDemands } from "./finishing.ts";
 export * from "./left-handed.ts";
 export * from "./look.ts";
 export * from "./look-table.ts";
@@ -42,6 +43,7 @@ export {
   quiltOf,
   rulerFor,
 } from "./stages.ts";
+export { stockOf } from "./stock.ts";
 export * from "./stops.ts";
 export * from "./tables.ts";
 export type * from "./types.ts";

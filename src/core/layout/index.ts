@@ -3,6 +3,7 @@ export * from "./fabric-plan.ts";
 export * from "./handbook.ts";
 export * from "./in-hand.ts";
 export type { Solver } from "./integer.ts";
+export { leastLength } from "./least.ts";
 export * from "./ledger.ts";
 export * from "./order.ts";
 export * from "./plan.ts";

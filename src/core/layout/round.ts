@@ -12,19 +12,39 @@ import { relax } from "./relax.ts";
  * Never longer than the handbook's.
  */
 export function roundPlan(p: StripProblem, relaxed: Relaxed): Batch[] {
-  const plans = [
-    handbookPlan(p),
+  const again = relaxedOnce(p);
+  const tries: (() => Batch[])[] = [
+    () => handbookPlan(p),
     // With stacks each relaxing is far dearer, so one try must do.
     ...(p.stacks ? [0] : [0, 1, 2]).flatMap((skip) => [
-      dive(p, relaxed, "largest", skip),
-      dive(p, relaxed, "tallest", skip),
+      () => dive(p, relaxed, "largest", skip, again),
+      () => dive(p, relaxed, "tallest", skip, again),
     ]),
-    [...wholes(p, relaxed), ...greedy(p, relaxed.prices, remaining(p.cuts, wholes(p, relaxed)))],
-    greedy(p, relaxed.prices, p.cuts),
+    () => [
+      ...wholes(p, relaxed),
+      ...greedy(p, relaxed.prices, remaining(p.cuts, wholes(p, relaxed))),
+    ],
+    () => greedy(p, relaxed.prices, p.cuts),
   ];
-  return plans
-    .map((plan) => shed(p, plan))
-    .reduce((a, b) => (lengthOf(b) < lengthOf(a) - 1e-9 ? b : a));
+  let best: Batch[] | undefined;
+  for (const plan of tries) {
+    const made = shed(p, plan());
+    if (!best || lengthOf(made) < lengthOf(best) - 1e-9) best = made;
+    // No plan is under the bound, so none that follows would be taken.
+    if (lengthOf(best) <= relaxed.bound + 1e-9) break;
+  }
+  return best ?? [];
+}
+
+/** Dives often come by the same cuts still to make: each is relaxed once. */
+function relaxedOnce(p: StripProblem): (cuts: readonly number[]) => Relaxed {
+  const known = new Map<string, Relaxed>();
+  return (cuts) => {
+    const key = cuts.join();
+    const there = known.get(key) ?? relax(p, cuts);
+    known.set(key, there);
+    return there;
+  };
 }
 
 /** Cuts still to make after these batches. */
@@ -71,7 +91,13 @@ const wholes = (p: StripProblem, relaxed: Relaxed): Batch[] =>
  * largest area in part (the first time passing over `skip` of them); relaxes what remains; until
  * nothing does.
  */
-function dive(p: StripProblem, start: Relaxed, rule: "largest" | "tallest", skip: number): Batch[] {
+function dive(
+  p: StripProblem,
+  start: Relaxed,
+  rule: "largest" | "tallest",
+  skip: number,
+  again: (cuts: readonly number[]) => Relaxed,
+): Batch[] {
   const plan: Batch[] = [];
   let left = [...p.cuts];
   let relaxed = start;
@@ -88,7 +114,7 @@ function dive(p: StripProblem, start: Relaxed, rule: "largest" | "tallest", skip
     }
     plan.push(...taken);
     left = remaining(left, taken);
-    relaxed = relax(p, left);
+    relaxed = again(left);
   }
   return plan;
 }

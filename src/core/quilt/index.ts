@@ -5,6 +5,7 @@ export * from "./finishing.ts";
 export * from "./layout.ts";
 export * from "./placing.ts";
 export * from "./rows.ts";
+export { sashKinds } from "./sashing.ts";
 export * from "./shape-names.ts";
 export * from "./sizes.ts";
 export type * from "./types.ts";

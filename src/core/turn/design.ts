@@ -139,6 +139,9 @@ function written(brief: Brief, now: Values, v: Values): Brief {
   });
 }
 
+/** Sentences with one key have one block. */
+export const shapeKey = (v: Values): string => `${v.strip} ${v.setting} ${v.side} ${v.finer}`;
+
 /** Marks half as far apart as the maker's. */
 export function finerStep(brief: Brief): Step {
   const step = stepOf(brief.step, brief.unit);
@@ -155,7 +158,7 @@ function blockMaker(brief: Brief, m: Measures, write: (v: Values) => Brief) {
   const named = new Set(brief.quilt.plan.flat().map(blockIn));
   const allWedges = kindsIn(brief).length === named.size;
   return (v: Values): Finished | undefined => {
-    const key = `${v.strip} ${v.setting} ${v.side} ${v.finer}`;
+    const key = shapeKey(v);
     if (known.has(key)) return known.get(key);
     const b = write({ ...v, rows: 1, columns: 1 });
     const made = plain && allWedges ? squareOf(b, m) : finishedBlock(b, blocksOf(b, m));

@@ -70,7 +70,7 @@ export function* search<T>(
       tally.weighed++;
       const before = tally.answered;
       const found =
-        scale.sound(c.values) && scale.mayFit(c.values) && scale.fits(c.values)
+        scale.mayFit(c.values) && scale.sound(c.values) && scale.fits(c.values)
           ? answered(d, pins, c, tally)
           : undefined;
       if (found) way.held.push({ ...c, found });
