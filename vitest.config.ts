@@ -27,6 +27,8 @@ export default defineConfig({
           include: ["e2e/**/*.test.ts"],
           testTimeout: 120_000,
           hookTimeout: 120_000,
+          // A page on a busy machine answers late; a second, the default, is no fault of it.
+          expect: { poll: { timeout: 20_000 } },
           globalSetup: "e2e/global.ts",
           // A browser waits as much as it works.
           maxWorkers: 3,

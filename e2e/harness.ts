@@ -10,8 +10,9 @@ import {
 import { buildIfNeeded, PAGE } from "../scripts/build-web.mjs";
 import { serve } from "../scripts/serve.mjs";
 
+/** Debian's Chromium without its window: the same engine with a fifth less work around it. */
 export const CHROMIUM = {
-  executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+  executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium-headless-shell",
   args: ["--no-sandbox", "--disable-background-networking", "--disable-gpu"],
 };
 

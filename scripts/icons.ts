@@ -41,7 +41,7 @@ const icons = [
 ];
 writeFileSync(resolve(out, "icon.svg"), drawing(368, "round"));
 const browser = await chromium.launch({
-  executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+  executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium-headless-shell",
   args: ["--no-sandbox", "--disable-background-networking", "--disable-gpu"],
 });
 for (const { file, size, svg } of icons) {

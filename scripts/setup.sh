@@ -13,7 +13,7 @@ fi
 
 if [ "${1:-}" = "--with-browser" ]; then
   missing=()
-  command -v chromium >/dev/null 2>&1 || missing+=(chromium)
+  command -v chromium-headless-shell >/dev/null 2>&1 || missing+=(chromium-headless-shell)
   command -v pdftotext >/dev/null 2>&1 || missing+=(poppler-utils)
   if [ "${#missing[@]}" -gt 0 ]; then
     as_root=(); [ "$(id -u)" -eq 0 ] || as_root=(sudo)
