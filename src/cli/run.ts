@@ -67,8 +67,20 @@ async function dispatch(args: readonly string[], io: Io): Promise<number> {
   return command.run(given, io);
 }
 
+/** Text from a file may hold what a terminal obeys: shown as JSON would write it. */
+const shown = (text: string): string =>
+  text.replace(
+    /(?![\t\n\r])[\p{Cc}\p{Bidi_Control}]/gu,
+    (c) => `\\u${(c.codePointAt(0) ?? 0).toString(16).padStart(4, "0")}`,
+  );
+
 /** Runs one command line; returns its exit code. Results go to `out`, findings and refusals to `err`. */
-export async function run(args: readonly string[], io: Io): Promise<number> {
+export async function run(args: readonly string[], given: Io): Promise<number> {
+  const io: Io = {
+    ...given,
+    out: (text) => given.out(shown(text)),
+    err: (text) => given.err(shown(text)),
+  };
   try {
     return await dispatch(args, io);
   } catch (e) {

@@ -24,7 +24,9 @@ const slug = z
     z.refine(isFree, TAKEN),
     z.describe("The maker's short name for it: small letters, figures, hyphens"),
   );
-const name = z.string().check(z.minLength(1), z.maxLength(120));
+const name = z
+  .string()
+  .check(z.minLength(1), z.maxLength(120), z.regex(/^[^\t\n\r]+$/, "a name on one line"));
 const color = z.string().check(z.regex(/^#[0-9a-fA-F]{6}$/, "a color as #RRGGBB"));
 const count = z.int().check(z.minimum(1));
 

@@ -132,8 +132,10 @@ export function livingPattern(
   for (const place of [LIVING_DATA, LIVING_TITLE])
     if (template.split(place).length !== 2)
       throw new RangeError(`a template with one ${place} expected`);
-  // Functions as replacements: "$" in a name means nothing.
-  return template
-    .replace(LIVING_TITLE, () => escapeText(brief.title))
-    .replace(LIVING_DATA, () => json);
+  // Both at once, by a function: neither "$" nor the name of a place in a title means anything.
+  const parts: Readonly<Record<string, string>> = {
+    [LIVING_TITLE]: escapeText(brief.title),
+    [LIVING_DATA]: json,
+  };
+  return template.replace(/__PATTERN_(?:TITLE|DATA)__/g, (place) => parts[place]);
 }
