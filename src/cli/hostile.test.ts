@@ -4,14 +4,14 @@ import Papa from "papaparse";
 import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
 import { describe, expect, test } from "vitest";
 import tidepool from "../../examples/tidepool-runner.json" with { type: "json" };
-import { ran } from "../cli/ran.testing.ts";
-import { answerText } from "../cli/text.ts";
 import { answerBrief } from "../core/answer/index.ts";
 import { readDocument } from "../core/brief/index.ts";
 import { formFiles, makeSheet, type SheetJob, sheetJob } from "../core/sheet/index.ts";
 import { LIVING_DATA, LIVING_TITLE, livingPattern } from "../core/sheet/living.ts";
-import { nodeFonts } from "./fonts.node.ts";
-import { writePdf } from "./write.ts";
+import { nodeFonts } from "../pdf/fonts.node.ts";
+import { writePdf } from "../pdf/index.ts";
+import { ran } from "./ran.testing.ts";
+import { answerText } from "./text.ts";
 
 const EDITION = { version: "1", date: "November 25, 2026" };
 const PLAIN = ["Reef", "Foam", "Rust", "Moss"];
