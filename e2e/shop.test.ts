@@ -86,6 +86,10 @@ test("a pasted shelf gives kits; ticks, undo and the shelf outlive the visit; sh
 
   await page.getByRole("button", { name: "All is cut: take it off the shelf" }).click();
   await page.getByLabel("Length of Basalt").and(page.locator('[value="17 in"]')).waitFor();
+  // The design's record has the kits, and the run what it took of each bolt.
+  await page.getByText("All that is noted (1)").click();
+  await page.getByText(/^Kits, version 1, 9 of them, cut \d{4}-\d\d-\d\d$/).waitFor();
+  await page.getByText("Basalt: 163 in taken, 17 in left").waitFor({ state: "attached" });
   await page.getByRole("button", { name: /^Take back .*taken off the shelf/ }).click();
   await page.getByLabel("Length of Basalt").and(page.locator('[value="5 yd"]')).waitFor();
 
@@ -131,6 +135,13 @@ test("at every size all of it is within the screen, touchable, and axe finds not
   await page.getByLabel(/^Put bolts on it/).fill(SHELF);
   await page.getByRole("button", { name: "Put them on the shelf" }).click();
   await page.getByRole("button", { name: "Begin the run of 9" }).click();
+  // The teacher's own pace: a seam of a minute where three quarters were taken for it.
+  await page.getByText("Minutes by stage").click();
+  const about = page.getByText(/^About .* a student finishes/);
+  const before = await about.textContent();
+  await page.getByLabel("Minutes for each seam: pinning and matching").fill("5");
+  await page.keyboard.press("Enter");
+  await page.waitForFunction((was) => !document.body.textContent?.includes(was ?? ""), before);
   await page.getByRole("button", { name: "Add a student" }).click();
   await page.getByLabel("Three strips of Student 1 measured").fill("3 3/8");
   await page.keyboard.press("Enter");

@@ -18,7 +18,7 @@ const HEADINGS: readonly (readonly [Meaning, RegExp])[] = [
   ["size", /\b(size|width x length|width by length)\b/],
   ["length", /\b(length|long|yards|yd|left|amount|meters|metres)\b/],
   ["width", /\b(width|wide|across|usable)\b/],
-  ["note", /\b(notes?|remarks?|where|place)\b/],
+  ["note", /\b(notes?|remarks?|where|place|(dye )?lots?)\b/],
   ["fabric", /\b(fabric|name|cloth|bolt|colou?r|what|item)\b/],
 ];
 

@@ -76,6 +76,7 @@ function boltRun(
   return {
     boltId,
     name: bolt.name,
+    ...(bolt.note !== undefined && { note: bolt.note }),
     length: room.length,
     width,
     straighten: room.loss,

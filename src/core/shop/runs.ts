@@ -1,8 +1,9 @@
 import type { Brief } from "../brief/index.ts";
 import { typedLength } from "./kits.ts";
+import type { Left } from "./ripple/record.ts";
 import { type Ticks, ticksDown, ticksText } from "./ticks.ts";
 import type { Bolt, KitPlan, Shelf } from "./types.ts";
-import { sayLeft, sayTicks } from "./words.ts";
+import { sayBolt, sayLeft, sayTicks } from "./words.ts";
 
 /** One cut of a run that was begun, as it is read at the cutting table. */
 export interface RunRow {
@@ -39,6 +40,8 @@ export interface Run {
   readonly ticked: readonly number[];
   /** When its fabric was taken off the shelf. */
   readonly finished?: string;
+  /** The design it was planned from, and what its kits carry, for that design's record. */
+  readonly of?: { readonly design: string; readonly kits: Left };
 }
 
 /** The plan as a run to tick. Its id and date are the caller's. */
@@ -47,6 +50,7 @@ export function beginRun(
   brief: Pick<Brief, "step" | "unit">,
   id: string,
   at: string,
+  of?: Run["of"],
 ): Run {
   const named = (fabricId: string): string => {
     const f = plan.fabrics.find((x) => x.fabricId === fabricId);
@@ -61,7 +65,7 @@ export function beginRun(
     rows: plan.runs.flatMap((r) =>
       r.cuts.map((c, i) => ({
         boltId: r.boltId,
-        bolt: r.name,
+        bolt: sayBolt(r),
         cut: i + 1,
         kit: c.kit,
         fabric: named(c.fabricId),
@@ -79,8 +83,20 @@ export function beginRun(
       leftText: sayLeft(r.left, brief),
     })),
     ticked: [],
+    ...(of && { of }),
   };
 }
+
+/** The note for the design's record that the kits of a run are cut; the day is the caller's. */
+export const kitsCut = (run: Run, date: string): Left | undefined =>
+  run.of && { ...run.of.kits, date, count: run.kits };
+
+/** "Basalt 163 in, 17 in left": what a run takes of each bolt. */
+export const sayTaken = (run: Run): string[] =>
+  run.used.map((u) => {
+    const bolt = run.rows.find((r) => r.boltId === u.boltId)?.bolt ?? u.name;
+    return `${bolt}: ${u.usedText} taken, ${u.leftText} left`;
+  });
 
 /** What is left of a bolt counts from an eighth of an inch, or 3 mm, on. */
 const LEAST = { in: 200, mm: 3000 } as const;

@@ -1,8 +1,26 @@
 import { readStock, type StockList } from "../fabric/index.ts";
 import type { Unit } from "../measure/index.ts";
 import { csvText } from "../table/index.ts";
-import { sayMoney } from "./money.ts";
+import { ceilDiv, readMoney, sayMoney } from "./money.ts";
 import type { Bolt, Shelf } from "./types.ts";
+
+/**
+ * The shelf typed in another unit from now on. Every length says its unit and stays as it is typed;
+ * prices were for one yard or one meter and become those of the other, to the next cent up.
+ */
+export function shelfIn(shelf: Shelf, unit: Unit): Shelf {
+  if (shelf.unit === unit) return shelf;
+  const price = (text: string): string => {
+    const cents = readMoney(text);
+    if (cents === undefined) return text;
+    return sayMoney(unit === "mm" ? ceilDiv(cents * 10_000, 9144) : ceilDiv(cents * 9144, 10_000));
+  };
+  const bolts = shelf.bolts.map((b) => ({
+    ...b,
+    ...(b.price !== undefined && { price: price(b.price) }),
+  }));
+  return { ...shelf, unit, bolts };
+}
 
 export const emptyShelf = (unit: Unit): Shelf => ({
   format: "eighthwise-shelf",

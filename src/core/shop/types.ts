@@ -64,6 +64,8 @@ export interface RunCut {
 export interface BoltRun {
   readonly boltId: string;
   readonly name: string;
+  /** As the shelf has it: dye lot, place. */
+  readonly note?: string;
   readonly length: Ticks;
   readonly width: Ticks;
   readonly straighten: Ticks;

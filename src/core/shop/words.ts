@@ -11,6 +11,10 @@ import type { BagVerdict, BagWeight } from "./weight.ts";
 
 type Ruler = Pick<Brief, "step" | "unit">;
 
+/** "Basalt (lot 12, upper shelf)": bolts of one name are told apart by their notes. */
+export const sayBolt = (bolt: { readonly name: string; readonly note?: string }): string =>
+  bolt.note ? `${bolt.name} (${bolt.note})` : bolt.name;
+
 const kitsSaid = (n: number): string => `${n} ${n === 1 ? "kit" : "kits"}`;
 const listed = (items: readonly string[]): string =>
   items.length < 2
@@ -42,8 +46,10 @@ export function sayCut(cut: KitCut, brief: Ruler): string {
 
 const nameIn = (plan: KitPlan, fabricId: string): string =>
   plan.fabrics.find((f) => f.fabricId === fabricId)?.name ?? fabricId;
-const boltIn = (shelf: Shelf, boltId: string | undefined): string =>
-  shelf.bolts.find((b) => b.id === boltId)?.name ?? "";
+const boltIn = (shelf: Shelf, boltId: string | undefined): string => {
+  const bolt = shelf.bolts.find((b) => b.id === boltId);
+  return bolt ? sayBolt(bolt) : "";
+};
 
 /** "9 kits can be cut. Basalt limits them: 1 in more of it gives one kit more." */
 export function sayPlan(plan: KitPlan, brief: Ruler): string[] {

@@ -2,6 +2,7 @@ import { say as sayFinding } from "../../findings/index.ts";
 import {
   type BoltRun,
   bagWeight,
+  sayBolt,
   sayCut,
   sayLeft,
   sayPlan,
@@ -57,7 +58,7 @@ function runBlocks({ job }: KitJob, run: BoltRun): Block[] {
   const say = (t: number): string => sayTicks(t, job.brief).replace(/ (in|mm)$/, "");
   const fabrics = [...new Set(run.cuts.map((c) => c.fabricId))];
   const head = section(
-    `${run.name}`,
+    sayBolt(run),
     `bolt of ${sayTicks(run.length, job.brief)} for ${fabrics.map((f) => fabricLetter(job, f)).join(", ")}; ${sayLeft(run.left, job.brief)} left after ${run.cuts.length} cuts`,
     () => {},
   );

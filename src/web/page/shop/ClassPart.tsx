@@ -1,7 +1,8 @@
-import { useCallback } from "react";
+import { Fragment, useCallback } from "react";
 import type { Brief, ClassText, StudentText } from "../../../core/brief/index.ts";
 import { parseLength, printWithUnit, stepOf } from "../../../core/measure/index.ts";
 import {
+  ratesOf,
   readPointText,
   STOP_AT_HOME,
   sayMinutes,
@@ -89,6 +90,7 @@ export function ClassPart({ now, keep }: { now: Answered; keep: KeepStore }) {
           </p>
           <details>
             <summary className="touch">Minutes by stage</summary>
+            <RatesOf brief={brief} keep={keep} />
             <ul className="told">
               {plan.stages.map((s) => (
                 <li key={s.name}>
@@ -131,6 +133,43 @@ export function ClassPart({ now, keep }: { now: Answered; keep: KeepStore }) {
         ]}
       />
     </Part>
+  );
+}
+
+const RATES = [
+  ["seam", "perSeam", "a seam", "for each seam: pinning and matching"],
+  ["inch", "perInch", "an inch of it", "for each inch of seam under the needle"],
+  ["press", "perPress", "a press", "for each seam at the iron"],
+  ["step", "perStep", "a step", "for each step: laying out, measuring, reading"],
+  ["cut", "perCut", "a cut", "for each cut in class"],
+] as const;
+
+/** How fast the class is taken to be: estimates until the teacher puts in her own. */
+function RatesOf({ brief, keep }: { brief: Brief; keep: KeepStore }) {
+  const rates = ratesOf(brief);
+  return (
+    <p className="shop-sentence">
+      Minutes are estimates, until you put in your own:{" "}
+      {RATES.map(([name, at, words, label], i) => (
+        <Fragment key={name}>
+          {i > 0 && ", "}
+          <Field
+            label={`Minutes ${label}`}
+            value={String(Number(rates[at].toFixed(4)))}
+            problem={(t) =>
+              t !== "" && Number(t) >= 0 && Number(t) <= 60 ? undefined : "minutes from 0 to 60"
+            }
+            onTake={(t) =>
+              change(keep, `the minutes of ${words}`, {
+                rates: { ...brief.class?.rates, [name]: Number(t) },
+              })
+            }
+          />{" "}
+          {words}
+        </Fragment>
+      ))}
+      .
+    </p>
   );
 }
 

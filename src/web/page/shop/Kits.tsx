@@ -19,8 +19,10 @@ import {
 import type { KeepStore } from "../../keep/index.ts";
 import type { Answered } from "../answers.ts";
 import { Said } from "../said.tsx";
+import { editionOf } from "../sheets/choices.ts";
 import { sayAloud } from "../view.ts";
 import { shopWorker, useAsked } from "./asking.ts";
+import { today } from "./give.ts";
 import { decide, KitDecisions } from "./KitDecisions.tsx";
 import { Act, Field, Papers, Part, Pick } from "./parts.tsx";
 import type { KitAnswer } from "./services.ts";
@@ -151,18 +153,9 @@ function Found({ found, now, keep }: FoundProps) {
           </p>
           <Weigh found={found} />
           <p className="acts">
-            <Act
-              onClick={() => {
-                const run = beginRun(plan, brief, crypto.randomUUID(), new Date().toISOString());
-                void shopStore().edit(`the run of ${plan.kits} kits`, (book) => {
-                  book.runs = [...book.runs, run];
-                });
-                sayAloud(`A run of ${plan.kits} kits is begun; its cuts stand below.`);
-              }}
-            >
-              Begin the run of {plan.kits}
-            </Act>
+            <Act onClick={() => void begin(now, plan, keep)}>Begin the run of {plan.kits}</Act>
           </p>
+          <Begun title={plan.title} />
           <p className="shop-sentence">
             Labels on sheets of{" "}
             <Pick
@@ -212,6 +205,40 @@ function Found({ found, now, keep }: FoundProps) {
         </>
       )}
     </>
+  );
+}
+
+/** Begins a run: its cuts as planned now, and what its kits carry, for the record when all is cut. */
+async function begin(now: Answered, plan: KitAnswer["plan"], keep: KeepStore): Promise<void> {
+  const { brief, answer } = now;
+  const design = keep.state.getState().open?.id;
+  const told = {
+    what: "cut" as const,
+    of: "kits" as const,
+    version: editionOf(brief).version,
+    date: today(),
+    count: plan.kits,
+  };
+  const left = await shopWorker.ask("leaving", "leaving", brief, answer, told);
+  const of = design && left.kind === "done" ? { design, kits: left.value } : undefined;
+  const run = beginRun(plan, brief, crypto.randomUUID(), new Date().toISOString(), of);
+  await shopStore().edit(`the run of ${plan.kits} kits`, (book) => {
+    book.runs = [...book.runs, run];
+  });
+  sayAloud(`A run of ${plan.kits} kits is begun; its cuts stand below.`);
+}
+
+/** A run that was begun has not left the shelf yet: the count above still has its fabric. */
+function Begun({ title }: { title: string }) {
+  const runs = useShop((s) => s.book.runs).filter((r) => r.finished === undefined);
+  if (runs.length === 0) return null;
+  const kits = runs.reduce((n, r) => n + r.kits, 0);
+  return (
+    <p className="because">
+      The count above still has the fabric of {kits} {kits === 1 ? "kit" : "kits"} begun
+      {runs.every((r) => r.title === title) ? "" : ", some of other designs"}. Take a run off the
+      shelf below when all of it is cut.
+    </p>
   );
 }
 

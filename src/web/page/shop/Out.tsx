@@ -103,8 +103,17 @@ function Note({
   const [what, setWhat] = useState<What>("handed-out");
   const [version, setVersion] = useState(editionOf(now.brief).version);
   const [to, setTo] = useState("");
+  const [many, setMany] = useState("");
   const note = (): void => {
-    const told = { what, of, version: version || "1", date: today(), ...(to && { to }) };
+    const count = Number(many);
+    const told = {
+      what,
+      of,
+      version: version || editionOf(now.brief).version,
+      date: today(),
+      ...(to && { to }),
+      ...(count > 0 && { count }),
+    };
     void shopWorker.ask("leaving", "leaving", now.brief, now.answer, told).then((o) => {
       if (o.kind === "done") onNote(`${LEAF_WORDS[of]} noted`, [o.value]);
     });
@@ -128,7 +137,16 @@ function Note({
         ]}
         onPick={(v) => setWhat(v as What)}
       />
-      , version <Field label="Version printed on it" value={version} onTake={setVersion} />, to{" "}
+      ,{" "}
+      <Field
+        label="How many of them"
+        value={many}
+        hint="so many"
+        problem={(t) => (/^\d{0,4}$/.test(t) ? undefined : "a whole number")}
+        onTake={setMany}
+      />{" "}
+      of them, version <Field label="Version printed on it" value={version} onTake={setVersion} />,
+      to{" "}
       <Field wide label="To whom, or where it lies" value={to} hint="spring class" onTake={setTo} />{" "}
       <Act onClick={note}>Note it</Act>
     </p>

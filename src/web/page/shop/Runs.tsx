@@ -1,8 +1,16 @@
-import { finishRun, type Run } from "../../../core/shop/index.ts";
+import {
+  finishRun,
+  kitsCut,
+  leftOf,
+  type Run,
+  remembering,
+  sayTaken,
+} from "../../../core/shop/index.ts";
 import { csvText } from "../../../core/table/index.ts";
+import { type KeepStore, useKeep } from "../../keep/index.ts";
 import { Said } from "../said.tsx";
 import { sayAloud } from "../view.ts";
-import { give, slugOf } from "./give.ts";
+import { give, slugOf, today } from "./give.ts";
 import { Act, Part } from "./parts.tsx";
 import { shopStore, useShop } from "./store.ts";
 
@@ -13,13 +21,13 @@ const dated = (at: string): string => {
 };
 
 /** The runs that were begun: every cut with its tick, what it takes of the bolts, newest first. */
-export function RunsPart() {
+export function RunsPart({ keep }: { keep: KeepStore }) {
   const runs = useShop((s) => s.book.runs);
   if (runs.length === 0) return null;
   return (
     <Part heading="How far are the cuts?" trade="run sheets; every tick is kept">
       {[...runs].reverse().map((run) => (
-        <OneRun key={run.id} run={run} />
+        <OneRun key={run.id} run={run} keep={keep} />
       ))}
     </Part>
   );
@@ -30,7 +38,29 @@ const change = (run: Run, words: string, next: Partial<Run>): void =>
     book.runs = book.runs.map((r) => (r.id === run.id ? { ...r, ...next } : r));
   });
 
-function OneRun({ run }: { run: Run }) {
+/** Takes a run off the shelf, and notes in the record of its design that its kits are cut. */
+function finish(run: Run, keep: KeepStore): void {
+  void shopStore().edit(`${run.title} taken off the shelf`, (book) => {
+    book.shelf = finishRun(book.shelf, run);
+    book.runs = book.runs.map((r) =>
+      r.id === run.id ? { ...r, finished: new Date().toISOString() } : r,
+    );
+  });
+  const note = kitsCut(run, today());
+  const open = keep.state.getState().open;
+  const here = note && open?.id === run.of?.design;
+  // Taken off, taken back and taken off again the same kits are noted once.
+  const noted = leftOf(open?.brief ?? {}).some((e) => JSON.stringify(e) === JSON.stringify(note));
+  if (here && !noted) keep.act.edit("kits cut, noted", remembering([note]));
+  sayAloud(
+    here
+      ? "The bolts are shorter by what the run took; the design's record has its kits."
+      : "The bolts are shorter by what the run took.",
+  );
+}
+
+function OneRun({ run, keep }: { run: Run; keep: KeepStore }) {
+  const openId = useKeep(keep, (s) => s.open?.id);
   const done = new Set(run.ticked);
   const bolts = [...new Set(run.rows.map((r) => r.boltId))];
   const heading = `${run.kits} kits of ${run.title}, ${dated(run.at)}`;
@@ -78,21 +108,27 @@ function OneRun({ run }: { run: Run }) {
           </section>
         );
       })}
+      {run.finished !== undefined && (
+        <>
+          <h3>What it took</h3>
+          <ul className="told">
+            {sayTaken(run).map((line) => (
+              <li key={line}>
+                <Said text={line} />
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {run.finished === undefined && run.of && run.of.design !== openId && (
+        <p className="soft small">
+          This run is of another design than the one that is open: open {run.title} first, and its
+          record notes the kits.
+        </p>
+      )}
       <p className="acts">
         {run.finished === undefined && (
-          <Act
-            onClick={() => {
-              void shopStore().edit(`${run.title} taken off the shelf`, (book) => {
-                book.shelf = finishRun(book.shelf, run);
-                book.runs = book.runs.map((r) =>
-                  r.id === run.id ? { ...r, finished: new Date().toISOString() } : r,
-                );
-              });
-              sayAloud("The bolts are shorter by what the run took.");
-            }}
-          >
-            All is cut: take it off the shelf
-          </Act>
+          <Act onClick={() => finish(run, keep)}>All is cut: take it off the shelf</Act>
         )}
         <Act
           label={`${heading}, as CSV`}

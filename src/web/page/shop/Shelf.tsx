@@ -1,10 +1,17 @@
 import { useId, useState } from "react";
 import { say } from "../../../core/findings/say.ts";
 import { parseLength, stepOf, type Unit } from "../../../core/measure/index.ts";
-import { type Bolt, readMoney, readShelf, shelfCsv, withUnit } from "../../../core/shop/index.ts";
+import {
+  type Bolt,
+  readMoney,
+  readShelf,
+  shelfCsv,
+  shelfIn,
+  withUnit,
+} from "../../../core/shop/index.ts";
 import { sayAloud } from "../view.ts";
 import { give } from "./give.ts";
-import { Act, Field, Part } from "./parts.tsx";
+import { Act, Field, Part, Pick } from "./parts.tsx";
 import { shopStore, useShop } from "./store.ts";
 
 const lengthProblem =
@@ -22,8 +29,10 @@ const priceProblem = (text: string): string | undefined =>
     : `"${text}" is not a price, such as 12.95`;
 
 /** The shelf of bolts: typed in its table, pasted, or dropped as a list; kept in this browser. */
-export function ShelfPart() {
-  const shelf = useShop((s) => s.book.shelf);
+export function ShelfPart({ unit: designed = "in" }: { unit?: Unit }) {
+  const kept = useShop((s) => s.book.shelf);
+  // An empty shelf is typed as the open design is; one with bolts as its words say.
+  const shelf = kept.bolts.length === 0 ? { ...kept, unit: designed } : kept;
   const undo = useShop((s) => s.undoWords);
   const redo = useShop((s) => s.redoWords);
   const trouble = useShop((s) => s.trouble);
@@ -115,7 +124,26 @@ export function ShelfPart() {
           ))}
         </ul>
       )}
-      <AddBolts />
+      {shelf.bolts.length > 0 && (
+        <p className="shop-sentence">
+          Lengths without a unit are{" "}
+          <Pick
+            label="Unit of the shelf"
+            value={shelf.unit}
+            options={[
+              ["in", "inches, prices for one yard"],
+              ["mm", "millimeters, prices for one meter"],
+            ]}
+            onPick={(unit) =>
+              void store.edit("the unit of the shelf", (b) => {
+                b.shelf = shelfIn(b.shelf, unit as Unit);
+              })
+            }
+          />
+          ; a length may always say its own: 2 yd, 3 m.
+        </p>
+      )}
+      <AddBolts unit={shelf.unit} />
       <p className="acts">
         <Act disabled={!undo} onClick={() => void store.undo()}>
           Take back {undo ?? ""}
@@ -141,9 +169,8 @@ const nextId = (bolts: readonly Bolt[]): number =>
   Math.max(0, ...bolts.map((b) => Number(b.id.slice(1)) || 0)) + 1;
 
 /** A list typed, pasted, chosen or dropped: read row by row, the bad rows told and left in the box. */
-function AddBolts() {
+function AddBolts({ unit }: { unit: Unit }) {
   const id = useId();
-  const unit = useShop((s) => s.book.shelf.unit);
   const [text, setText] = useState("");
   const [told, setTold] = useState<readonly string[]>([]);
   const add = (list: string): void => {
@@ -156,7 +183,9 @@ function AddBolts() {
     void shopStore().edit(n === 1 ? shelf.bolts[0].name : `${n} bolts`, (book) => {
       const first = nextId(book.shelf.bolts);
       const fresh = shelf.bolts.map((b, i) => ({ ...b, id: `b${first + i}` }));
-      book.shelf = { ...book.shelf, bolts: [...book.shelf.bolts, ...fresh] };
+      // An empty shelf takes the unit it was typed in.
+      const here = book.shelf.bolts.length === 0 ? { ...book.shelf, unit } : book.shelf;
+      book.shelf = { ...here, bolts: [...here.bolts, ...fresh] };
     });
     sayAloud(`${n} ${n === 1 ? "bolt" : "bolts"} on the shelf.`);
   };
@@ -174,7 +203,8 @@ function AddBolts() {
       }}
     >
       <label htmlFor={`${id}-list`}>
-        Put bolts on it: one to a line, fabric, usable width, length; or drop a CSV list here
+        Put bolts on it: one to a line, fabric, usable width, length; or drop a CSV list, whose
+        headings may also name price and dye lot
       </label>
       <textarea
         id={`${id}-list`}

@@ -35,7 +35,7 @@ export function Shop() {
       </header>
       <Notices keep={keep} failed={failed} />
       <Boundary what="the shelf" retryWhen={ready}>
-        <ShelfPart />
+        <ShelfPart unit={now?.brief.unit} />
       </Boundary>
       {now && now.answer.layouts.length > 0 ? (
         <>
@@ -43,7 +43,7 @@ export function Shop() {
             <KitsPart now={now} keep={keep} />
           </Boundary>
           <Boundary what="the runs" retryWhen={ready}>
-            <RunsPart />
+            <RunsPart keep={keep} />
           </Boundary>
           <Boundary what="the class" retryWhen={now.answer}>
             <ClassPart now={now} keep={keep} />
