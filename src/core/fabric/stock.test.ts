@@ -17,6 +17,7 @@ describe("a stock list", () => {
       ',quarter,18 in,"Sand, pale",21,3,$9.80\r\n';
     expect(readStock(text, "in")).toEqual({
       findings: [],
+      heading: "Note | Kind | Length (yd) | Fabric | Width | How many | Cost",
       leftOut: [],
       pieces: [
         {

@@ -28,6 +28,8 @@ export interface StockList {
   readonly pieces: readonly StockPiece[];
   /** Place `line 3`. `blocks`: that row is left out; `advice`: the row is kept. */
   readonly findings: readonly Finding[];
+  /** The heading, as it stood: rows that were left out can only be read again under it. */
+  readonly heading?: string;
   /** The rows left out, as they stood, so that nothing is lost. */
   readonly leftOut: readonly { readonly line: number; readonly text: string }[];
 }
@@ -83,7 +85,8 @@ export function readStock(text: string, unit: Unit): StockList {
     if (read.piece) pieces.push(read.piece);
     else left.push(leftOut(row));
   }
-  return { pieces, findings, leftOut: left };
+  const heading = headed ? { heading: leftOut(first).text } : {};
+  return { pieces, findings, ...heading, leftOut: left };
 }
 
 const at = (row: TableRow): string => `line ${row.line}`;

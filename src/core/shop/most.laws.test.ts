@@ -34,6 +34,20 @@ const shelf = (bolts: number, length: number, fabrics: number): fc.Arbitrary<Kit
       return { fabricIds, bolts: rooms, uses };
     });
 
+/** Fabrics that share no bolt, by the law alone: each gives the sum of what fits into its bolts. */
+const byLaw = (p: KitProblem, cap: number): number =>
+  Math.min(
+    cap,
+    ...p.fabricIds.map((f) =>
+      p.uses
+        .filter((u) => u.fabricId === f)
+        .reduce((n, u) => {
+          const b = p.bolts.find((x) => x.id === u.boltId)!;
+          return n + Math.max(0, Math.floor((b.length - b.loss - u.setup) / u.each));
+        }, 0),
+    ),
+  );
+
 /** Every way to cut every bolt, tried out: shares nothing with the search. */
 function tryAll(p: KitProblem): number {
   let best = 0;
@@ -85,6 +99,8 @@ test("10,000 shelves: cuts and losses never exceed a bolt, every kit is whole, o
         expect(taken!.filter((t) => t.fabricId === f).reduce((n, t) => n + t.cuts, 0)).toBe(
           most.kits,
         );
+      const apart = p.bolts.every((b) => p.uses.filter((u) => u.boltId === b.id).length < 2);
+      if (apart) expect(most.kits).toBe(byLaw(p, 9));
       for (const b of p.bolts) {
         const here = taken!.filter((t) => t.boltId === b.id);
         const used = here.reduce(
@@ -97,6 +113,7 @@ test("10,000 shelves: cuts and losses never exceed a bolt, every kit is whole, o
         expect(used).toBeLessThanOrEqual(b.length);
       }
       expect(most.kits).toBeLessThanOrEqual(most.atMost);
+      if (most.proven && most.kits < 9) expect(cutsFor(p, most.kits + 1)).toBeUndefined();
     }),
     { seed: SEED, numRuns: 10_000 },
   );

@@ -66,7 +66,7 @@ export function needsOf(brief: Brief, answer: Answer, rules: KitRules): Need[] {
 }
 
 /** What a fabric is for that is only sewn into strip sets. */
-const setsOf = (brief: Brief, fabricId: string): string =>
+export const setsOf = (brief: Brief, fabricId: string): string =>
   brief.fabrics
     .filter((f) => f.kind === "strip-set" && f.strips.some((t) => t.fabric === fabricId))
     .map((f) => `strips of ${f.name}`)

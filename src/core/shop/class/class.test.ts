@@ -1,5 +1,8 @@
 import { describe, expect, test } from "vitest";
+import harbor from "../../../../examples/harbor-mat.json" with { type: "json" };
+import quiet from "../../../../examples/quiet-field.json" with { type: "json" };
 import reef from "../../../../examples/reef-window.json" with { type: "json" };
+import skylark from "../../../../examples/skylark-bed.json" with { type: "json" };
 import tidepool from "../../../../examples/tidepool-runner.json" with { type: "json" };
 import { answerBrief } from "../../answer/index.ts";
 import { type Brief, readDocument } from "../../brief/index.ts";
@@ -7,6 +10,7 @@ import { circleLoss, deepLoss } from "../../sewing/index.ts";
 import { stagesOf } from "./minutes.ts";
 import { planClass } from "./plan.ts";
 import { changeOf } from "./seam.ts";
+import { studentPlan } from "./student.ts";
 import { saySeam, sayTime } from "./words.ts";
 
 function made(document: unknown, more: object = {}): Brief {
@@ -49,6 +53,33 @@ describe("a student's own fabric, ruler and size", () => {
     expect(new Set(p.everyone.supplies.map((s) => s.fabricId))).toEqual(cut);
     expect(p.everyone.supplies.every((s) => s.uses !== "")).toBe(true);
   });
+});
+
+describe("the supply list", () => {
+  test.each([reef, skylark, quiet, harbor])(
+    "lists all that is used, and uses all it lists",
+    (doc) => {
+      const brief = made(doc);
+      const answer = answerBrief(brief);
+      const everyone = studentPlan(brief, answer, { name: "everyone" });
+      // Used: what is cut from a bolt, for pieces, strip sets, binding or backing.
+      const sets = new Set(brief.fabrics.flatMap((f) => (f.kind === "strip-set" ? [f.id] : [])));
+      const cut = answer.layouts.map((l) => l.fabricId).filter((id) => !sets.has(id));
+      expect(everyone.supplies.map((s) => s.fabricId).sort()).toEqual([...cut].sort());
+      for (const s of everyone.supplies) expect(s.uses, s.name).not.toBe("");
+      // Sewn from a strip set, its members are bought and the set is not.
+      for (const f of brief.fabrics)
+        if (f.kind === "strip-set" && cut.length > 0)
+          for (const t of f.strips) expect(cut).toContain(t.fabric);
+      // Tools: a wedge ruler where wedges are cut, templates where one is needed, batting where it is in.
+      const tools = everyone.tools.join("; ");
+      const kinds = new Set(answer.recipes.map((r) => r.kind));
+      expect(tools.includes("wedge ruler")).toBe(kinds.has("wedge"));
+      expect(tools.includes("batting")).toBe(brief.finishing?.batting !== undefined);
+      // Homework is cut from what is on the list.
+      for (const h of everyone.homework) expect(cut).toContain(h.fabricId);
+    },
+  );
 });
 
 describe("homework", () => {

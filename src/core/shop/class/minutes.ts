@@ -1,4 +1,4 @@
-import { type Answer, measuresOf, sewingSteps } from "../../answer/index.ts";
+import { type Answer, type BlockSteps, measuresOf, sewingSteps } from "../../answer/index.ts";
 import type { Brief } from "../../brief/index.ts";
 import { lengthToInch } from "../../measure/index.ts";
 import { minutesFor, RATES, type Rates } from "../../sewing/index.ts";
@@ -28,6 +28,7 @@ export function stagesOf(
   brief: Brief,
   answer: Answer,
   room: { readonly blocks: number; readonly students: number; readonly irons: number },
+  steps: readonly BlockSteps[] = sewingSteps(brief, answer),
 ): Stage[] {
   const rates = ratesOf(brief);
   const { seam } = measuresOf(brief);
@@ -48,10 +49,10 @@ export function stagesOf(
     pressing: 0,
     laying: subcuts * share * rates.perCut,
   });
-  const sewing = sewingSteps(brief, answer).flatMap(({ block, steps }) =>
+  const sewing = steps.flatMap(({ block, steps: ofBlock }) =>
     block.count === 0
       ? []
-      : steps.map(({ unit, name }) => {
+      : ofBlock.map(({ unit, name }) => {
           const seams = unit.copies * room.blocks;
           const inches = lengthToInch(seams * (unit.seam.length + 2 * seam), brief.unit);
           const m = minutesFor({ seams, inches, presses: seams }, 1, rates);
@@ -76,8 +77,12 @@ export function blocksIn(
   room: { readonly students: number; readonly irons: number },
 ): number {
   const most = Math.max(0, ...answer.blocks.map((b) => b.count));
+  const steps = sewingSteps(brief, answer);
   for (let blocks = most; blocks > 0; blocks--) {
-    const total = stagesOf(brief, answer, { ...room, blocks }).reduce((t, s) => t + s.inClass, 0);
+    const total = stagesOf(brief, answer, { ...room, blocks }, steps).reduce(
+      (t, s) => t + s.inClass,
+      0,
+    );
     if (total <= minutes + 1e-9) return blocks;
   }
   return 0;

@@ -2,6 +2,7 @@ import {
   type Answer,
   answerBrief,
   fabricLetters,
+  finishRows,
   measuresOf,
   sayReading,
   sayStep,
@@ -12,6 +13,7 @@ import {
 import type { Brief, StudentText } from "../../brief/index.ts";
 import { type Length, printWithUnit, stepOf } from "../../measure/index.ts";
 import { rulerOf, stripFor } from "../../recipe/index.ts";
+import { setsOf } from "../needs.ts";
 import { seamResult } from "./seam.ts";
 import type { Homework, StudentPlan, Supply } from "./types.ts";
 
@@ -84,7 +86,7 @@ function suppliesOf(brief: Brief, answer: Answer): Supply[] {
     const y = answer.yardages.find((v) => v.fabricId === f.id);
     if (!y || f.kind === "strip-set") return [];
     const base = { fabricId: f.id, letter: letters[f.id] ?? "", name: f.name };
-    return [{ ...base, buy: y.buyText, uses: usesOf(brief, answer, f.id) }];
+    return [{ ...base, buy: y.buyText, uses: usesOf(brief, answer, f.id) || setsOf(brief, f.id) }];
   });
 }
 
@@ -101,6 +103,7 @@ function toolsOf(brief: Brief, answer: Answer): string[] {
       ),
     ),
   ];
+  const batting = finishRows(brief, answer).find((r) => r.id === "batting");
   const widest = Math.max(0, ...answer.blocks.map((b) => b.width + 2 * seam));
   return [
     "rotary cutter with a fresh blade, and mat",
@@ -112,6 +115,7 @@ function toolsOf(brief: Brief, answer: Answer): string[] {
     ...(widest > 0 ? [`square ruler of at least ${printWithUnit(widest, step)}`] : []),
     `sewing machine, threaded and tried, with its foot for a ${printWithUnit(seam, step)} seam`,
     "pins, thread, seam ripper",
+    ...(batting ? [`batting, ${batting.size}`] : []),
     "test strips: three, of one width, for the seam test",
   ];
 }

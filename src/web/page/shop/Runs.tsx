@@ -128,7 +128,11 @@ function OneRun({ run, keep }: { run: Run; keep: KeepStore }) {
       )}
       <p className="acts">
         {run.finished === undefined && (
-          <Act onClick={() => finish(run, keep)}>All is cut: take it off the shelf</Act>
+          <Act onClick={() => finish(run, keep)}>
+            {run.ticked.length < run.rows.length && run.ticked.length > 0
+              ? `All is cut, with ${run.rows.length - run.ticked.length} not ticked: take it off the shelf`
+              : "All is cut: take it off the shelf"}
+          </Act>
         )}
         <Act
           label={`${heading}, as CSV`}

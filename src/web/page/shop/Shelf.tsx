@@ -177,7 +177,9 @@ function AddBolts({ unit }: { unit: Unit }) {
     const { shelf, list: read } = readShelf(list, unit);
     const step = stepOf(unit === "in" ? "1/8" : "1", unit);
     setTold(read.findings.map((f) => say(f, { step })));
-    setText(read.leftOut.map((r) => r.text).join("\n"));
+    const rows = read.leftOut.map((r) => r.text);
+    // Put right and sent again, they are read under the heading they came with.
+    setText([...(read.heading && rows.length > 0 ? [read.heading] : []), ...rows].join("\n"));
     const n = shelf.bolts.length;
     if (n === 0) return;
     void shopStore().edit(n === 1 ? shelf.bolts[0].name : `${n} bolts`, (book) => {
