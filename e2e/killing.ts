@@ -11,9 +11,8 @@ const ROUNDS_A_PROFILE = 20;
 /** In milliseconds: most lives end soon after the start, one in ten may see several second copies. */
 const SHORT_LIFE = 450;
 const LONG_LIFE = 4_000;
-/** Writing a second copy takes no longer, on a busy machine; it may be a pause between two behind. */
-const COPY_WRITTEN = 1_500;
-const COPY_BEHIND = 2_500 + COPY_WRITTEN;
+/** A life whose database is taken away is so long at least that a second copy is likely. */
+const COPIED_LIFE = 1_500;
 
 /** Numbers from 0 to 1 that follow from the seed alone (a 32-bit mix, good enough for moments). */
 function drawn(seed: number): () => number {
@@ -101,9 +100,10 @@ interface Life {
   /** The last count made, and the last count the page had called kept. */
   made: number;
   kept: number;
-  /** When each count was called kept. */
-  readonly heard: { readonly count: number; readonly at: number }[];
-  killedAt: number;
+  /** How many edits were called kept. */
+  confirmed: number;
+  /** The count of the last second copy that was in its place. */
+  copied: number | undefined;
   /** The database was taken away after the kill, as a browser does that finds it damaged. */
   taken: boolean;
 }
@@ -140,15 +140,15 @@ export async function killInMidEdit(
     if (life.made > life.kept) sum.inFlight++;
     if (life.taken) {
       sum.took++;
-      if (found.fromCopy && found.count >= copiedAtLeast(life)) sum.taken++;
-      else lost.push(`${told}; the database was taken away, due ${copiedAtLeast(life)}`);
-    } else if (found.fromCopy) broughtBack.push(told);
+      if (found.fromCopy && found.count >= (life.copied ?? 0)) sum.taken++;
+      else lost.push(`${told}; the database was taken away, copied ${life.copied}`);
+    } else if (found.fromCopy) broughtBack.push(`${told}, copied ${life.copied}`);
     else if (found.count < life.kept || !found.whole) {
       const designs = await living.page.evaluate(() => layers.keep.state.getState().designs);
       const there = designs.map((d) => `${d.id} (${d.revision}${d.unreadable ?? ""})`).join(", ");
       lost.push(`${told}; designs: ${there}`);
     }
-    life = newLife(found.count);
+    life = newLife(found.count, life.copied);
     // A design from a second copy has no history to be counted by.
     return { living, ends: found.fromCopy };
   }
@@ -164,15 +164,14 @@ export async function killInMidEdit(
       }
       const take = ++round % takeEvery === 0;
       listen(living.page, life);
+      await living.page.evaluate(() => layers.tellCopies());
       await living.page.evaluate(() => layers.countWithoutPause());
       const longest = take || draw() < 0.1 ? LONG_LIFE : SHORT_LIFE;
-      const least = take ? COPY_WRITTEN : 0;
+      const least = take ? COPIED_LIFE : 0;
       await new Promise((done) => setTimeout(done, least + draw() * longest));
       await living.kill();
-      life.killedAt = performance.now();
-      sum.confirmed += life.heard.length;
-      if (take && life.heard[0]?.at < life.killedAt - COPY_WRITTEN)
-        life.taken = takeDatabase(profile);
+      sum.confirmed += life.confirmed;
+      if (take && life.copied !== undefined) life.taken = takeDatabase(profile);
       tell?.(round);
     }
     rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
@@ -181,28 +180,25 @@ export async function killInMidEdit(
   return { kills: rounds, ...sum, lost, broughtBack };
 }
 
-const newLife = (count: number): Life => ({
+const newLife = (count: number, copied?: number): Life => ({
   made: count,
   kept: count,
-  heard: [],
-  killedAt: 0,
+  confirmed: 0,
+  copied,
   taken: false,
 });
 
-/** The page says every count it makes, and every count it calls kept. */
+/** The page says every count it makes, every count it calls kept, and every count that is copied. */
 function listen(page: Page, life: Life): void {
   page.on("console", (message) => {
     const [word, number] = message.text().split(" ");
     if (word === "made") life.made = Math.max(life.made, Number(number));
+    if (word === "copied") life.copied = Math.max(life.copied ?? 0, Number(number));
     if (word !== "kept") return;
     life.kept = Math.max(life.kept, Number(number));
-    life.heard.push({ count: Number(number), at: performance.now() });
+    life.confirmed++;
   });
 }
-
-/** What the second copy must hold at least: what was kept long enough before the kill. */
-const copiedAtLeast = ({ heard, killedAt }: Life): number =>
-  Math.max(0, ...heard.filter((h) => h.at < killedAt - COPY_BEHIND).map((h) => h.count));
 
 /** Takes the database out of a profile whose browser is dead. */
 function takeDatabase(profile: string): boolean {
