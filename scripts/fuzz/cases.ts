@@ -1,15 +1,28 @@
+import { answerBrief } from "../../src/core/answer/index.ts";
 import { type Brief, contentHash, readBrief } from "../../src/core/brief/index.ts";
 import { sniffImage, withoutTraces } from "../../src/core/fabric/photo/index.ts";
 import { say } from "../../src/core/findings/index.ts";
 import { stepOf } from "../../src/core/measure/index.ts";
+import { asked, ofAsked } from "./asked.ts";
 import { design } from "./design.ts";
 import { bytes, harmed, harmedText } from "./harm.ts";
 import { type Broken, broken } from "./laws.ts";
 import { list, ofList } from "./list.ts";
-import { luckOf } from "./luck.ts";
+import { type Luck, luckOf } from "./luck.ts";
 import { photo } from "./photo.ts";
+import { SHOP_LAWS } from "./shop-laws.ts";
+import { whole } from "./whole.ts";
 
-export const KINDS = ["bytes", "text", "harmed", "design", "list", "photo"] as const;
+export const KINDS = [
+  "bytes",
+  "text",
+  "harmed",
+  "design",
+  "list",
+  "photo",
+  "whole",
+  "asked",
+] as const;
 export type Kind = (typeof KINDS)[number];
 
 /** How often each kind is drawn, in 100. */
@@ -20,6 +33,9 @@ const SHARE: Readonly<Record<Kind, number>> = {
   design: 1,
   list: 12,
   photo: 18,
+  // Drawn instead of another kind: see `kindAt`.
+  whole: 0,
+  asked: 0,
 };
 
 export interface Plan {
@@ -40,7 +56,12 @@ export interface Outcome {
 /** The document or the bytes of one case, drawn again from seed and number alone. */
 export function drawn(plan: Plan, number: number): { kind: Kind; input: string | Uint8Array } {
   const luck = luckOf(plan.seed, number);
-  const kind = plan.kind ?? kindOf(luck.int(1, 100));
+  const kind = kindAt(plan, number, luck);
+  if (kind === "asked") return { kind, input: JSON.stringify(asked(luck)) };
+  if (kind === "whole") {
+    const made = whole(luck);
+    return { kind, input: JSON.stringify(luck.once(2) ? harmed(made, luck) : made) };
+  }
   if (kind === "bytes") return { kind, input: bytes(luck) };
   if (kind === "photo") return { kind, input: photo(luck) };
   if (kind === "list") return { kind, input: list(luck) };
@@ -53,6 +74,18 @@ export function drawn(plan: Plan, number: number): { kind: Kind; input: string |
         ? harmedText(JSON.stringify(base, null, luck.int(0, 2)), luck)
         : JSON.stringify(harmed(base, luck)),
   };
+}
+
+/**
+ * What kind a case is. What a design carries and what is typed beside it came later: they are drawn
+ * by a luck of their own, so that cases that were found before are drawn as they were.
+ */
+function kindAt(plan: Plan, number: number, luck: Luck): Kind {
+  if (plan.kind) return plan.kind;
+  const kind = kindOf(luck.int(1, 100));
+  // A class is dear to plan: few are.
+  const later = luckOf(plan.seed ^ 0x5eed, number).int(1, 2000);
+  return later <= 4 ? "whole" : later <= 164 ? "asked" : kind;
 }
 
 function kindOf(hundredth: number): Kind {
@@ -72,12 +105,18 @@ export function runCase(plan: Plan, number: number, met = new Met()): Outcome {
     const unit = number % 2 ? "in" : "mm";
     return { kind, end: "accepted", broken: ofList(input as string, unit) };
   }
+  if (kind === "asked")
+    return { kind, end: "accepted", broken: ofAsked(JSON.parse(input as string)) };
   const text = typeof input === "string" ? input : decoded(input);
   if (text === undefined) return { kind, end: "refused", broken: [] };
   const read = readBrief(text);
   const spoiled = ({} as { spoiled?: unknown }).spoiled !== undefined;
   const harm: Broken[] = spoiled ? [{ law: "no key reaches a prototype", detail: "it did" }] : [];
   if (!read.ok) return { kind, end: "refused", broken: [...harm, ...refusal(read.refusals)] };
+  if (kind === "whole") {
+    const found = broken(read.brief, false, answerBrief(read.brief), SHOP_LAWS);
+    return { kind, end: "accepted", broken: [...harm, ...found] };
+  }
   if (!met.first(read.brief)) return { kind, end: "known", broken: harm };
   const dear = luckOf(plan.seed, number).once(12);
   return { kind, end: "accepted", broken: [...harm, ...broken(read.brief, dear)] };

@@ -5,6 +5,7 @@ import { readBrief } from "../../src/core/brief/index.ts";
 import { readStock } from "../../src/core/fabric/index.ts";
 import { planFirst } from "../../src/core/layout/index.ts";
 import { csvText } from "../../src/core/table/index.ts";
+import { ownOf, problemsOf } from "../../src/living/own.ts";
 import { drawn, type Kind, runCase } from "./cases.ts";
 import { broken } from "./laws.ts";
 
@@ -180,4 +181,20 @@ test("seed 3, 5842: a seam across the center of a unit of two halves is laid edg
   const half = { kind: "unit", unit: "half-square", id: "star", width: "4", fabric };
   const line = answered([half]).answer.questions.find((q) => q.id === "make-size")?.line;
   expect(line).toMatch(/left|short/i);
+});
+
+test("seed 9, asked 553: a student's fabric wider than any is told, as the maker's is", () => {
+  expect(again(9, "asked", 553).broken).toEqual([]);
+  const { brief } = answered([
+    {
+      kind: "wedges",
+      id: "star",
+      strip: "4 1/2",
+      setting: "plain",
+      fabric: { wedge: "reef", corner: "foam" },
+    },
+  ]);
+  const told = (usable: string) => problemsOf(brief, { ...ownOf(brief), usable }).usable;
+  expect(told("99999")).toMatch(/that can be cut/);
+  expect(told("36")).toBeUndefined();
 });

@@ -4,6 +4,8 @@ import { describe, expect, test } from "vitest";
 import tidepool from "../../examples/tidepool-runner.json" with { type: "json" };
 import { answerBrief } from "../../src/core/answer/index.ts";
 import { readDocument } from "../../src/core/brief/index.ts";
+import { readPin } from "../../src/core/turn/index.ts";
+import type { AskedCase } from "./asked.ts";
 import { drawn, Met, runCase } from "./cases.ts";
 import { broken } from "./laws.ts";
 
@@ -16,6 +18,8 @@ test(`${COUNT} cases of seed ${SEED}: no crash, no hang, no growth, every law ke
   const said = execFileSync(process.execPath, args, { cwd: root, encoding: "utf8" });
   expect(said).toMatch(/\b0 failures/);
   expect(said).toMatch(/harmed accepted +\d\d/);
+  expect(said).toMatch(/whole accepted +\d\d/);
+  expect(said).toMatch(/asked accepted +\d{3}/);
 }, 300_000);
 
 describe("the fuzz itself", () => {
@@ -31,6 +35,21 @@ describe("the fuzz itself", () => {
     const designs = { ...plan, kind: "design" } as const;
     expect(runCase(designs, 5, met).end).toBe("accepted");
     expect(runCase(designs, 5, met).end).toBe("known");
+  });
+
+  test("what is typed beside a design is taken and refused, both", () => {
+    const typed = Array.from({ length: 300 }, (_, n) => drawn({ ...plan, kind: "asked" }, n).input);
+    const pins = typed.flatMap((t) =>
+      (JSON.parse(t as string) as AskedCase).texts.map((text) => readPin(text, brief)),
+    );
+    expect(pins.filter((p) => !("problem" in p)).length).toBeGreaterThan(3);
+    expect(pins.filter((p) => "problem" in p).length).toBeGreaterThan(300);
+  });
+
+  test("a design with its shop, class and record is answered, kits and all", () => {
+    const ends = Array.from({ length: 8 }, (_, n) => runCase({ ...plan, kind: "whole" }, n));
+    expect(ends.filter((e) => e.end === "accepted").length).toBeGreaterThan(1);
+    expect(ends.flatMap((e) => e.broken)).toEqual([]);
   });
 
   const read = readDocument(tidepool);

@@ -1,7 +1,7 @@
 import type { Luck } from "./luck.ts";
 
 /** Values that have broken programs before: empty, huge, odd, deep, and keys of the prototype. */
-const HOSTILE: readonly (() => unknown)[] = [
+export const HOSTILE: readonly (() => unknown)[] = [
   () => null,
   () => "",
   () => [],

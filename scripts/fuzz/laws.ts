@@ -26,7 +26,7 @@ export interface Broken {
   readonly detail: string;
 }
 
-type Law = (brief: Brief, answer: Answer) => readonly string[];
+export type Law = (brief: Brief, answer: Answer) => readonly string[];
 
 const CLOSE = 1e-6;
 const nearly = (a: number, b: number): boolean =>
@@ -141,8 +141,13 @@ const DEAR: Readonly<Record<string, Law>> = {
 };
 
 /** Every law that the answer to this brief does not keep; `dear` asks the dearer ones too. */
-export function broken(brief: Brief, dear: boolean, answer = answerBrief(brief)): Broken[] {
-  const laws = { ...LAWS, ...(dear && DEAR) };
+export function broken(
+  brief: Brief,
+  dear: boolean,
+  answer = answerBrief(brief),
+  more: Readonly<Record<string, Law>> = {},
+): Broken[] {
+  const laws = { ...LAWS, ...(dear && DEAR), ...more };
   return Object.entries(laws).flatMap(([law, holds]) => {
     try {
       return holds(brief, answer)
@@ -157,12 +162,12 @@ export function broken(brief: Brief, dear: boolean, answer = answerBrief(brief))
 }
 
 /** Words that only a slip of ours can put into a text, unless the maker's own names hold them. */
-const slips = (text: string, brief: Brief): boolean =>
+export const slips = (text: string, brief: Brief): boolean =>
   [...text.matchAll(/\b(undefined|NaN|Infinity)\b|\[object/g)].some(
     ([word]) => !canonicalText(brief).includes(word),
   );
 
-function infinite(value: unknown, path: string): string[] {
+export function infinite(value: unknown, path: string): string[] {
   if (typeof value === "number") return Number.isFinite(value) ? [] : [path];
   if (value === null || typeof value !== "object" || ArrayBuffer.isView(value)) return [];
   return Object.entries(value).flatMap(([k, v]) => infinite(v, `${path}/${k}`));

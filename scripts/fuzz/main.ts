@@ -1,4 +1,4 @@
-// Briefs, texts, bytes and pictures drawn from a seed: none may crash, hang or grow the program, every
+// Briefs, what they carry, what is typed beside them, texts, bytes and pictures drawn from a seed: none may crash, hang or grow the program, every
 // refusal says where and why, and every brief that is accepted keeps the laws (laws.ts).
 //   npm run -s fuzz -- [--count 20000] [--seed 1] [--from 0] [--bases 12] [--kind harmed] [--show N]
 import { parseArgs } from "node:util";

@@ -1,4 +1,4 @@
-import type { Brief } from "../core/brief/index.ts";
+import { type Brief, lengthProblem } from "../core/brief/index.ts";
 import { parseLength } from "../core/measure/index.ts";
 import { readPoint } from "../core/recipe/index.ts";
 
@@ -39,8 +39,9 @@ export function problemsOf(b: Brief, own: Own): Partial<Record<Field, string>> {
   const length = (f: Field, may = false): void => {
     const text = own[f].trim();
     if (may && text === "") return;
-    const r = parseLength(text, b.unit);
-    if (!r.ok || r.length.value.n === 0n) out[f] = `Type a length, such as ${example}.`;
+    if (!parseLength(text, b.unit).ok) out[f] = `Type a length, such as ${example}.`;
+    else if (lengthProblem(text, b.unit, false))
+      out[f] = `Type a length that can be cut, such as ${example}.`;
   };
   length("usable");
   length("seam");
