@@ -1,12 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { examples } from "../scripts/examples.ts";
+import type { Brief } from "../src/core/brief/index.ts";
 import {
   type Crossing,
-  crossingsBetween,
   crossingsIn,
-  gridOf,
+  crossingsInRows,
   keyOf,
   pressFor,
+  rowsToPress,
   seamThroughCenter,
 } from "../src/core/sewing/index.ts";
 
@@ -32,6 +33,12 @@ function bruteForce(crossings: readonly Crossing[]): number | undefined {
   return best;
 }
 
+/** One block by itself, with no other beside it. */
+const lone = (brief: Brief): Brief => ({
+  ...brief,
+  quilt: { ...brief.quilt, rows: 1, columns: 1, plan: [["no other"]] },
+});
+
 describe.each(examples().map((e) => [e.name, e] as const))("%s", (_, { brief, answer }) => {
   const keys = new Map(answer.blocks.flatMap((b) => b.patches.map((p) => [p.id, keyOf(b)(p.id)])));
   const key = (id: string): string => keys.get(id) ?? id;
@@ -39,7 +46,7 @@ describe.each(examples().map((e) => [e.name, e] as const))("%s", (_, { brief, an
   test.each(answer.blocks.map((b) => [b.id, b] as const))(
     "inside the block as many crossings nest as any pressing allows (%s)",
     (_id, block) => {
-      const alone = pressFor([block], { ...brief.quilt, rows: 1, columns: 1 }, key, NEAR);
+      const alone = pressFor([block], lone(brief), key, NEAR);
       const fanned = seamThroughCenter(block.tree, NEAR)?.id;
       const best = bruteForce(crossingsIn(block.tree, NEAR, fanned));
       // Where trying all is not feasible, all of them nesting is the most there can be.
@@ -48,9 +55,9 @@ describe.each(examples().map((e) => [e.name, e] as const))("%s", (_, { brief, an
   );
 
   test("where blocks meet in rows too", () => {
-    const grid = gridOf(brief.quilt);
-    const p = pressFor(answer.blocks, brief.quilt, key, NEAR);
-    if (!grid || p.nesting === p.total) return expect(p.nesting).toBeLessThanOrEqual(p.total);
+    const rows = rowsToPress(answer.blocks, brief);
+    const p = pressFor(answer.blocks, brief, key, NEAR);
+    if (!rows || p.nesting === p.total) return expect(p.nesting).toBeLessThanOrEqual(p.total);
     const fanned = new Map(
       answer.blocks.flatMap((b) => {
         const seam = seamThroughCenter(b.tree, NEAR);
@@ -59,8 +66,11 @@ describe.each(examples().map((e) => [e.name, e] as const))("%s", (_, { brief, an
     );
     const byId = new Map(answer.blocks.map((b) => [b.id, b]));
     const all = [
-      ...answer.blocks.flatMap((b) => crossingsIn(b.tree, NEAR, fanned.get(b.id))),
-      ...crossingsBetween(byId, grid, false, fanned, NEAR),
+      ...answer.blocks.flatMap((b) => {
+        const count = rows.rows.flatMap((r) => r.items).filter((i) => i.of === b.id).length;
+        return crossingsIn(b.tree, NEAR, fanned.get(b.id)).map((x) => ({ ...x, count }));
+      }),
+      ...crossingsInRows(byId, rows, () => false, fanned, NEAR),
     ];
     const best = bruteForce(all);
     if (best !== undefined) expect(p.nesting).toBeGreaterThanOrEqual(best);

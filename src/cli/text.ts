@@ -12,6 +12,7 @@ import {
   sayReading,
   sayWay,
   seamRows,
+  topSteps,
 } from "../core/answer/index.ts";
 import type { Brief } from "../core/brief/index.ts";
 import { say } from "../core/findings/index.ts";
@@ -49,6 +50,7 @@ export function answerText(brief: Brief, answer: Answer): string {
     ...sewingLines(brief, answer, wrap),
     ...table("What should it measure?", stopRows(brief, answer)),
     ...wedgeLines(brief, answer, step),
+    ...topLines(brief, answer),
     ...borderLines(brief, answer),
     ...finishLines(brief, answer),
     ...table("In every size", sizeRows(brief, answer, step)),
@@ -100,6 +102,22 @@ function finishLines(brief: Brief, answer: Answer): string[] {
   const rows = finishRows(brief, answer);
   if (rows.length === 0) return [];
   return ["Finishing", ...rows.map((r) => wrap(`${r.what}: ${r.size}; ${r.how}.`, "  ")), ""];
+}
+
+/** The top row by row: what lies in each, how it is pressed, how the rows are joined. */
+function topLines(brief: Brief, answer: Answer): string[] {
+  const made = topSteps(brief, answer);
+  if (!made) return [];
+  const rows = made.steps.map((s) => {
+    const press = s.press === "" ? "" : `; ${s.press}`;
+    return wrap(`${s.name}: ${s.holds}${press}.`, "  ");
+  });
+  return [
+    `The top, row by row, ${made.seams} seam${made.seams === 1 ? "" : "s"}, about ${Math.round(made.minutes)} minutes`,
+    ...rows,
+    ...made.lines.map((line) => wrap(line, "  ")),
+    "",
+  ];
 }
 
 /** How each border goes on, with about how long it takes. */

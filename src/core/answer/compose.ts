@@ -170,6 +170,7 @@ export function answerBrief(brief: Brief, planning: FabricPlanOptions = {}): Ans
     cutting,
     yardages,
     units: sewing.units,
+    ...(sewing.rows && geometry && { rows: sewing.rows }),
     sights: look.sights,
     meetings,
     ...(sizes && { sizes: sizes.sizes }),

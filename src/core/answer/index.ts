@@ -46,6 +46,7 @@ export {
 export { stockOf } from "./stock.ts";
 export * from "./stops.ts";
 export * from "./tables.ts";
+export * from "./top-steps.ts";
 export type * from "./types.ts";
 export * from "./unproved.ts";
 export * from "./wedgeGuide.ts";

@@ -26,7 +26,15 @@ import {
   rulerOf,
   stripFor,
 } from "../recipe/index.ts";
-import { keyOf, pressFor, pressingFindings, type SewnUnit, unitsOf } from "../sewing/index.ts";
+import {
+  keyOf,
+  pressFor,
+  pressingFindings,
+  type RowPressing,
+  rowPressingOf,
+  type SewnUnit,
+  unitsOf,
+} from "../sewing/index.ts";
 import { borderDemands } from "./borders.ts";
 import { fabricLetters, fabricsOf } from "./fabrics.ts";
 import type { AnswerBlock } from "./types.ts";
@@ -260,6 +268,7 @@ const NEAR_INCH = 1e-6;
 
 export interface Sewing {
   readonly units: readonly SewnUnit[];
+  readonly rows?: RowPressing;
   readonly findings: readonly Finding[];
 }
 
@@ -272,7 +281,9 @@ export function sewingIn(
 ): Sewing {
   const keys = new Map(blocks.flatMap((b) => b.patches.map((p) => [p.id, keyOf(b)(p.id)])));
   const near = inchToLength(NEAR_INCH, brief.unit);
-  const pressing = pressFor(blocks, brief.quilt, (id) => keys.get(id) ?? id, near);
+  const pressing = pressFor(blocks, brief, (id) => keys.get(id) ?? id, near);
+  const { rows: down, columns } = brief.quilt;
+  const together = down * columns > 1 || brief.quilt.arrangement === "on-point";
   const units: SewnUnit[] = [];
   for (const block of blocks)
     units.push(
@@ -283,5 +294,6 @@ export function sewingIn(
         from: units.length + 1,
       }),
     );
-  return { units, findings: pressingFindings(pressing) };
+  const rows = rowPressingOf(pressing);
+  return { units, ...(together && { rows }), findings: pressingFindings(pressing) };
 }

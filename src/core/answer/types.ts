@@ -7,6 +7,7 @@ import type { FinishingFacts } from "../quilt/finishing.ts";
 import type { SizePlan, Wanted } from "../quilt/sizes.ts";
 import type { QuiltGeometry } from "../quilt/types.ts";
 import type { Recipe } from "../recipe/types.ts";
+import type { RowPressing } from "../sewing/rowPressing.ts";
 import type { SewnUnit } from "../sewing/types.ts";
 import type { FabricCutting } from "./cutting.ts";
 import type { BlockSight } from "./look-types.ts";
@@ -87,6 +88,8 @@ export interface Answer {
   readonly cutting: readonly FabricCutting[];
   readonly yardages: readonly Yardage[];
   readonly units: readonly SewnUnit[];
+  /** How the seams between blocks are pressed; absent with a single block, or no quilt. */
+  readonly rows?: RowPressing;
   /** What will be seen: the fabric in the wedges, and which figure stands out. */
   readonly sights: readonly BlockSight[];
   /** Figures that appear only where blocks meet. */

@@ -78,7 +78,7 @@ export function* placedEnds(g: HexagonRows): Generator<QuiltPatch> {
       if (halves.upper)
         yield {
           ...common,
-          id: `setting/${end}-${k + 1}-above`,
+          id: `setting/end-${end === "left" ? "above" : "below"}/${end}-${k + 1}`,
           polygon: movedBy(
             quartersTurned(
               end === "left" ? endTriangle(g.flats) : endTriangleBelow(g.flats),
@@ -91,7 +91,7 @@ export function* placedEnds(g: HexagonRows): Generator<QuiltPatch> {
       if (halves.lower)
         yield {
           ...common,
-          id: `setting/${end}-${k + 1}-below`,
+          id: `setting/end-${end === "left" ? "below" : "above"}/${end}-${k + 1}`,
           polygon: movedBy(
             quartersTurned(
               end === "left" ? endTriangleBelow(g.flats) : endTriangle(g.flats),

@@ -8,4 +8,5 @@ export * from "./rows.ts";
 export { sashKinds } from "./sashing.ts";
 export * from "./shape-names.ts";
 export * from "./sizes.ts";
+export * from "./topRows.ts";
 export type * from "./types.ts";

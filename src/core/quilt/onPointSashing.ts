@@ -16,7 +16,7 @@ type Size = Pick<OnPoint, "rows" | "columns">;
 export const sashRowsOf = ({ rows, columns }: Size): number => rows + columns;
 
 /**
- * How many block sides row j of sashes runs along, the rows counted from the lower left corner: its
+ * How many block sides row j of sashes runs along, the rows counted from the upper left corner: its
  * middle line is this many lattice steps long from edge to edge (docs/geometry/on-point.md).
  */
 export const sashesInRow = ({ rows, columns }: Size, j: number): number =>
@@ -32,20 +32,20 @@ const halfStone = (s: Length): Polygon => {
 };
 
 /**
- * The long sash of row j about its middle, running to the right as the row runs down to the right.
+ * The long sash of row j about its middle, running to the right as the row runs up to the right.
  * Where it ends its corner is cut off along the edge of the quilt.
  */
 function longSash(g: SashedOnPoint, j: number): Polygon {
   const half = (sashesInRow(g, j) * (g.side + g.sash)) / 2;
   const s = g.sash / 2;
-  // It begins at the left edge or at the top one, and ends at the bottom one or at the right one.
+  // It begins at the left edge or at the bottom one, and ends at the top one or at the right one.
   const left = j < g.rows ? s : -s;
   const right = j < g.columns ? s : -s;
   return [
-    point(-half + left, -s),
-    point(half - right, -s),
-    point(half + right, s),
-    point(-half - left, s),
+    point(-half - left, -s),
+    point(half + right, -s),
+    point(half - right, s),
+    point(-half + left, s),
   ];
 }
 
@@ -81,6 +81,9 @@ export function onPointSashKinds(g: SashedOnPoint): CountedPatch[] {
   return kinds.filter((k) => k.count > 0);
 }
 
+const longId = (g: Size, j: number): string =>
+  `sash/row-${sashesInRow(g, j)}${endsParallel(g, j) ? "-across" : ""}`;
+
 /**
  * The long sashes, each length once; two of a length end alike, whichever corner they lie near. Their
  * ends on the quilt's edge are not named as outside: the sash lies along its strip, not its ends.
@@ -88,7 +91,7 @@ export function onPointSashKinds(g: SashedOnPoint): CountedPatch[] {
 function longKinds(g: SashedOnPoint): CountedPatch[] {
   const kinds = new Map<string, CountedPatch>();
   for (let j = 0; j < sashRowsOf(g); j++) {
-    const id = `sash/row-${sashesInRow(g, j)}${endsParallel(g, j) ? "-across" : ""}`;
+    const id = longId(g, j);
     const known = kinds.get(id);
     kinds.set(id, {
       id,
@@ -101,9 +104,9 @@ function longKinds(g: SashedOnPoint): CountedPatch[] {
   return [...kinds.values()];
 }
 
-/** Down to the right, the way the diagonal rows run; and square to it. */
-const ALONG_ROW: Radian = -Math.PI / 4;
-const ACROSS_ROW: Radian = Math.PI / 4;
+/** Up to the right, the way the diagonal rows run; and square to it. */
+const ALONG_ROW: Radian = Math.PI / 4;
+const ACROSS_ROW: Radian = -Math.PI / 4;
 
 const laid = (polygon: Polygon, turn: Radian, { x, y }: Point): Polygon =>
   applyToPolygon({ turn, x, y, mirrored: false }, polygon);
@@ -120,10 +123,10 @@ export function* placedOnPointSashes(g: SashedOnPoint): Generator<QuiltPatch> {
       const at = onPointCenter(g, line, c);
       const id = `r${line + 1}c${c + 1}`;
       for (const [name, dx, dy] of SIDES) {
-        const inRow = dx !== dy;
+        const inRow = dx === dy;
         if (!inRow && cornerstone === undefined) continue;
         yield {
-          id: `sash/${id}/${name}`,
+          id: `sash/between/${id}-${name}`,
           role: "sash",
           fabricId: fabric,
           polygon: laid(
@@ -149,23 +152,21 @@ const SIDES = [
 function* placedLong(g: SashedOnPoint): Generator<QuiltPatch> {
   for (let j = 0; j < sashRowsOf(g); j++)
     yield {
-      id: `sash/row-${j + 1}`,
+      id: `${longId(g, j)}/${j + 1}`,
       role: "sash",
       fabricId: g.sashing.fabric,
       polygon: laid(longSash(g, j), ALONG_ROW, middleOfSashRow(g, j)),
     };
 }
 
-/** Middle of row j of sashes, counted from the lower left corner. */
-export function middleOfSashRow(g: Size & Pick<OnPoint, "side" | "sash">, j: number): Point {
+/** Middle of row j of sashes, counted from the upper left corner. */
+function middleOfSashRow(g: Omit<OnPoint, "fabricId">, j: number): Point {
   const d = pitchOf(g);
-  const [left, bottom] = [(-g.columns * d) / 2, (-g.rows * d) / 2];
+  const [left, top] = [(-g.columns * d) / 2, (g.rows * d) / 2];
   const start =
-    j < g.rows
-      ? point(left, bottom + (j + 1 / 2) * d)
-      : point(left + (j - g.rows + 1 / 2) * d, -bottom);
+    j < g.rows ? point(left, top - (j + 1 / 2) * d) : point(left + (j - g.rows + 1 / 2) * d, -top);
   const half = (sashesInRow(g, j) * d) / 4;
-  return point(start.x + half, start.y - half);
+  return point(start.x + half, start.y + half);
 }
 
 function* placedStones(g: SashedOnPoint, fabricId: string): Generator<QuiltPatch> {
@@ -187,7 +188,7 @@ function* placedStones(g: SashedOnPoint, fabricId: string): Generator<QuiltPatch
   ];
   for (const [n, { at, edge }] of places.entries())
     yield {
-      id: `sash/cornerstone/${n + 1}${edge === undefined ? "" : "-half"}`,
+      id: `sash/cornerstone${edge === undefined ? "" : "-half"}/${n + 1}`,
       role: "cornerstone",
       fabricId,
       polygon: laid(edge === undefined ? diamond : quartersTurned(half, edge), 0, at),

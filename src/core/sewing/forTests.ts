@@ -7,6 +7,7 @@ import {
   type SeamTree,
 } from "../block/index.ts";
 import {
+  applyToPolygon,
   boundingBox,
   clip,
   complement,
@@ -18,6 +19,8 @@ import {
   type Polygon,
   point,
 } from "../geometry/index.ts";
+
+import type { TopItem, TopRows } from "../quilt/index.ts";
 
 type Plan = { name: string; role?: Patch["role"]; hand?: Patch["hand"] } | [HalfPlane, Plan, Plan];
 
@@ -132,3 +135,32 @@ export const oneFabric = (
     ]),
   ),
 });
+
+/** A block as it lies in straight rows: turned by quarters anticlockwise after mirroring. */
+export interface GridCell {
+  readonly blockId: string;
+  readonly quarters: number;
+  readonly mirrored: boolean;
+}
+
+export interface Grid {
+  readonly rows: number;
+  readonly columns: number;
+  readonly cell: (row: number, column: number) => GridCell;
+}
+
+/** Blocks edge to edge in straight rows, laid without the planner of quilts. */
+export function gridRows(blocks: Readonly<Record<string, BlockGeometry>>, grid: Grid): TopRows {
+  const rows = Array.from({ length: grid.rows }, (_, r) => ({
+    kind: "blocks" as const,
+    items: Array.from({ length: grid.columns }, (_, c): TopItem => {
+      const { blockId, quarters, mirrored } = grid.cell(r, c);
+      const block = blocks[blockId];
+      const [x, y] = [c * block.width, -r * block.height];
+      const at = { turn: (quarters * Math.PI) / 2, x, y, mirrored };
+      const polygon = applyToPolygon(at, block.outline);
+      return { id: `r${r + 1}c${c + 1}`, of: blockId, what: "block", at, polygon };
+    }),
+  }));
+  return { along: point(1, 0), rows };
+}

@@ -3,7 +3,7 @@ export { CAUSES, type Cause } from "./causes.ts";
 export * from "./crossings.ts";
 export * from "./diagnose.ts";
 export { expectedReach, type Sewing } from "./draw.ts";
-export * from "./grid.ts";
+
 export * from "./laws.ts";
 export * from "./maker.ts";
 export * from "./makeSize.ts";
@@ -16,6 +16,8 @@ export * from "./pressing.ts";
 export * from "./reaches.ts";
 export * from "./readings.ts";
 export * from "./remedy.ts";
+export * from "./rowCrossings.ts";
+export * from "./rowPressing.ts";
 export * from "./seamTest.ts";
 export { type Follow, rawOutline, type Sewn, shiftsOf } from "./shift.ts";
 export { noSpare, type SpareOf, spareFrom } from "./spare.ts";

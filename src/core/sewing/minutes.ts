@@ -1,5 +1,5 @@
 import { type Length, lengthToInch, type Unit } from "../measure/index.ts";
-import type { Assembly } from "./assembly.ts";
+import type { SeamsToSew } from "./assembly.ts";
 import type { SewnUnit } from "./types.ts";
 
 /** What there is to sew: whole numbers and inches, so that rates mean the same in every unit. */
@@ -27,7 +27,7 @@ export function workOf(units: readonly SewnUnit[], seam: Length, unit: Unit): Wo
   return { seams, inches: lengthToInch(length, unit), presses: seams };
 }
 
-export const workOfAssembly = (a: Assembly, unit: Unit): Work => ({
+export const workOfAssembly = (a: SeamsToSew, unit: Unit): Work => ({
   seams: a.seams,
   inches: lengthToInch(a.length, unit),
   presses: a.seams,

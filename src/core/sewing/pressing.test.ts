@@ -1,9 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { armsOf, crossingsIn, laidSeams, seamThroughCenter } from "./crossings.ts";
-import { fourPatch, ninePatch, oneFabric, settings } from "./forTests.ts";
-import { crossingsBetween, type Grid } from "./grid.ts";
+import { fourPatch, type Grid, gridRows, ninePatch, oneFabric, settings } from "./forTests.ts";
 import { centerPlies } from "./plies.ts";
+import { secondBlocks } from "./pressFor.ts";
 import { type PressWishes, press, pressingFindings } from "./pressing.ts";
+import { crossingsInRows } from "./rowCrossings.ts";
 import { outlineOf, type SeamNode, seamNodes } from "./tree.ts";
 import type { Crossing, Press } from "./types.ts";
 import { keyOf } from "./units.ts";
@@ -21,6 +22,13 @@ const rowsOf = (blockId: string, rows = 3, columns = 4): Grid => ({
   columns,
   cell: () => ({ blockId, quarters: 0, mirrored: false }),
 });
+
+const inRows = (grid: Grid): Partial<PressWishes> => ({
+  rows: gridRows(blocks, grid),
+  second: secondBlocks({ arrangement: "rows" }),
+});
+const between = (id: string, grid: Grid, fanned: ReadonlyMap<string, string> = new Map()) =>
+  crossingsInRows(new Map([[id, blocks[id]]]), gridRows(blocks, grid), () => false, fanned, 1e-7);
 
 /** Tries every way of pressing: shares no code with the method under test. */
 function bruteForce(crossings: readonly Crossing[]): number {
@@ -67,14 +75,8 @@ describe("crossings", () => {
 
   test("where two plain blocks meet, wedge seams and corner seams count: two points, two each", () => {
     const grid = rowsOf("plain", 1, 2);
-    const found = crossingsBetween(
-      new Map([["plain", blocks.plain]]),
-      grid,
-      false,
-      new Map(),
-      1e-7,
-    );
-    expect(found).toHaveLength(4);
+    const found = between("plain", grid);
+    expect(found.reduce((n, x) => n + x.count, 0)).toBe(4);
     expect(new Set(found.map((x) => x.at.y.toFixed(6))).size).toBe(2);
   });
 
@@ -86,10 +88,11 @@ describe("crossings", () => {
     // One diagonal from each block, and the four seams that join the blocks.
     expect(4 * inOne.length + 4).toBe(8);
     const grid = rowsOf("deep", 2, 2);
-    const found = crossingsBetween(new Map([["deep", blocks.deep]]), grid, false, new Map(), 1e-7);
-    const there = found.filter(
-      (x) => x.joinedBy === "rows/join" && Math.abs(x.at.x - corner.x) < 1e-6,
-    );
+    const found = between("deep", grid);
+    // The corners of the blocks lie half a block off whole ones.
+    const atCorner = (x: number): boolean =>
+      Math.abs(((x / blocks.deep.width + 10) % 1) - 1 / 2) < 1e-6;
+    const there = found.filter((x) => x.joinedBy === "rows/join" && atCorner(x.at.x));
     // Three at the inner point; at each end of the long seam between the rows, one diagonal each.
     expect(there.reduce((n, x) => n + x.count, 0)).toBe(3 + 2);
   });
@@ -99,7 +102,7 @@ describe("pressing", () => {
   test.each(["plain", "kites", "floating", "deep", "six", "ten", "twelve", "sixteen"])(
     "every block pressed the same way round in plain rows: every crossing nests (%s)",
     (id) => {
-      const p = press([blocks[id]], wishes(id, { grid: rowsOf(id) }));
+      const p = press([blocks[id]], wishes(id, inRows(rowsOf(id))));
       expect(p.nesting).toBe(p.total);
       expect(p.otherBlocks).toBeUndefined();
       const ways = seamNodes(blocks[id].tree)
@@ -121,18 +124,21 @@ describe("pressing", () => {
   });
 
   test("rows are pressed in opposite directions", () => {
-    const { rows } = press([blocks.kites], wishes("kites", { grid: rowsOf("kites") }));
+    const { rows } = press([blocks.kites], wishes("kites", inRows(rowsOf("kites"))));
     expect(rows.odd).not.toBe(rows.even);
   });
 
   test("without fanning, the long seam of a kite block misses at one end of each meeting", () => {
-    const p = press([blocks.kites], wishes("kites", { grid: rowsOf("kites", 1, 3), fan: false }));
+    const p = press(
+      [blocks.kites],
+      wishes("kites", { ...inRows(rowsOf("kites", 1, 3)), fan: false }),
+    );
     expect(p.total - p.nesting).toBeGreaterThan(0);
     expect(pressingFindings(p)[0].code).toBe("crossing-does-not-nest");
   });
 
   test("bars run into bars alike, so framed blocks are pressed in two ways, like a checkerboard", () => {
-    const p = press([blocks.framed], wishes("framed", { grid: rowsOf("framed") }));
+    const p = press([blocks.framed], wishes("framed", inRows(rowsOf("framed"))));
     expect(p.otherBlocks).toBeDefined();
     expect(p.nesting).toBe(p.total);
   });
@@ -166,10 +172,13 @@ describe("pressing", () => {
     ];
     for (const grid of turnedGrids) {
       const all = [
-        ...crossingsIn(block.tree, 1e-7, long?.id),
-        ...crossingsBetween(new Map([[id, block]]), grid, false, fanned, 1e-7),
+        ...crossingsIn(block.tree, 1e-7, long?.id).map((x) => ({
+          ...x,
+          count: grid.rows * grid.columns,
+        })),
+        ...between(id, grid, fanned),
       ];
-      const p = press([block], wishes(id, { grid }));
+      const p = press([block], wishes(id, inRows(grid)));
       if (p.otherBlocks) expect(p.nesting / p.total).toBeGreaterThan(bruteForce(all) / total(all));
       else expect(p.nesting).toBe(bruteForce(all));
     }

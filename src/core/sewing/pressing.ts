@@ -2,10 +2,19 @@ import type { BlockGeometry } from "../block/types.ts";
 import type { Finding } from "../findings/index.ts";
 import { cross, norm } from "../geometry/index.ts";
 import type { Length } from "../measure/index.ts";
+import type { TopItem, TopRows } from "../quilt/index.ts";
 import { armsOf, crossingsIn, seamThroughCenter } from "./crossings.ts";
-import { crossingsBetween, EVEN_ROWS, type Grid, ODD_ROWS, otherPressing } from "./grid.ts";
 import { kindsOf } from "./kinds.ts";
 import { bestSides, type Leaning, type Wish } from "./nest.ts";
+import {
+  crossingsInRows,
+  EVEN_ROWS,
+  ODD_ROWS,
+  otherPressing,
+  ROW_JOIN,
+  SASHED_ROWS,
+  STONE_ROWS,
+} from "./rowCrossings.ts";
 import type { PatchKey } from "./same.ts";
 import { middleOf, type SeamNode, seamNodes } from "./tree.ts";
 import type { Crossing, Press } from "./types.ts";
@@ -17,8 +26,10 @@ export interface PressWishes {
   readonly style: PressStyle;
   readonly key: PatchKey;
   readonly near: Length;
-  /** Blocks side by side, edge to edge; without it only the inside of the blocks is looked at. */
-  readonly grid?: Grid;
+  /** What lies side by side, row by row; without it only the inside of the blocks is looked at. */
+  readonly rows?: TopRows;
+  /** Blocks that may be pressed the other way, like the dark squares of a checkerboard. */
+  readonly second?: (item: TopItem) => boolean;
   /** May the long seam be opened at the center, so that both its arms lie the same way round? */
   readonly fan?: boolean;
   /** What the maker has decided, by seam id. */
@@ -35,6 +46,8 @@ export interface Pressing {
   readonly otherBlocks?: Readonly<Record<string, Press>>;
   /** Which way the seams inside the rows lie, odd rows (the top one first) and even rows. */
   readonly rows: { readonly odd: "left" | "right"; readonly even: "left" | "right" };
+  /** Seams between a sash and a block, and between a sash and a cornerstone: toward the sash, or away. */
+  readonly sashes: { readonly blocks: "sash" | "away"; readonly cornerstones: "sash" | "away" };
   /** Units that are alike are pressed alike, so that one may stand for the other. */
   readonly unitsAlike: boolean;
   readonly crossings: readonly JudgedCrossing[];
@@ -58,21 +71,25 @@ const DECIDED = 1e7;
  */
 export function press(blocks: readonly BlockGeometry[], wishes: PressWishes): Pressing {
   const byId = new Map(blocks.map((b) => [b.id, b]));
-  const { grid, near } = wishes;
+  const { rows, near } = wishes;
   const fanned = fannedSeams(blocks, wishes);
+  const times = timesOf(rows);
   const inner = (other: boolean): Crossing[] =>
     blocks.flatMap((b) =>
-      crossingsIn(b.tree, near, fanned.get(b.id)).map((x) => (other ? otherBlock(x) : x)),
+      crossingsIn(b.tree, near, fanned.get(b.id))
+        .map((x) => ({ ...x, count: x.count * (times.get(b.id) ?? 1) }))
+        .map((x) => (other ? otherBlock(x) : x)),
     );
+  const second = wishes.second ?? (() => false);
   const between = (checkerboard: boolean): Crossing[] =>
-    grid ? crossingsBetween(byId, grid, checkerboard, fanned, near) : [];
+    rows ? crossingsInRows(byId, rows, checkerboard ? second : () => false, fanned, near) : [];
   const plain = [...inner(false), ...between(false)];
   if (wishes.style === "open") return allOpen(blocks, plain);
   const tries: (() => Pressing)[] = [
     () => solve(blocks, wishes, fanned, plain, false, true),
     () => solve(blocks, wishes, fanned, plain, false, false),
   ];
-  if (grid && grid.rows * grid.columns > 1) {
+  if (rows && wishes.second) {
     const checker = () => [...inner(false), ...inner(true), ...between(true)];
     tries.push(() => solve(blocks, wishes, fanned, checker(), true, true));
     tries.push(() => solve(blocks, wishes, fanned, checker(), true, false));
@@ -84,6 +101,14 @@ export function press(blocks: readonly BlockGeometry[], wishes: PressWishes): Pr
     if (best.nesting === best.total) break;
   }
   return best as Pressing;
+}
+
+/** How often each kind of block lies in the rows: as often as its inner crossings count. */
+function timesOf(rows: TopRows | undefined): ReadonlyMap<string, number> {
+  const times = new Map<string, number>();
+  for (const item of rows?.rows.flatMap((r) => r.items) ?? [])
+    times.set(item.of, (times.get(item.of) ?? 0) + 1);
+  return times;
 }
 
 /** Block id -> the seam that is pressed in two arms; none where the maker has decided or forbids it. */
@@ -109,6 +134,7 @@ function allOpen(blocks: readonly BlockGeometry[], crossings: readonly Crossing[
       blocks.flatMap((b) => seamNodes(b.tree).map((s) => [s.id, "open" as const])),
     ),
     rows: { odd: "left", even: "left" },
+    sashes: { blocks: "sash", cornerstones: "sash" },
     unitsAlike: true,
     crossings: crossings.map((x) => ({ ...x, nests: false })),
     nesting: 0,
@@ -160,6 +186,7 @@ function solve(
     return { ...x, nests: u !== "open" && v !== "open" && (u !== v) === x.differ };
   });
   const side = (id: string): "left" | "right" => (sideOf(id) === "first" ? "left" : "right");
+  const toward = (id: string): "sash" | "away" => (sideOf(id) === "first" ? "sash" : "away");
   const seams = blocks.flatMap((b) => seamNodes(b.tree));
   const all = (rename: (id: string) => string) =>
     Object.fromEntries(seams.map((s) => [s.id, pressOf(s, rename)]));
@@ -167,6 +194,7 @@ function solve(
     bySeam: all((id) => id),
     ...(checkerboard && { otherBlocks: all(otherPressing) }),
     rows: { odd: side(ODD_ROWS), even: side(EVEN_ROWS) },
+    sashes: { blocks: toward(SASHED_ROWS), cornerstones: toward(STONE_ROWS) },
     unitsAlike,
     crossings: judged,
     nesting: judged.reduce((sum, x) => sum + (x.nests ? x.count : 0), 0),
@@ -197,8 +225,8 @@ function variablesOf(
         if (others.length > 0) count++;
       }
     }
-  of.set(ODD_ROWS, { index: count++, same: true });
-  of.set(EVEN_ROWS, { index: count++, same: true });
+  for (const id of [ODD_ROWS, EVEN_ROWS, SASHED_ROWS, STONE_ROWS])
+    of.set(id, { index: count++, same: true });
   return { count, of };
 }
 
@@ -215,7 +243,11 @@ function leaningsOf(
       const { index, same } = vars.of.get(name) as { index: number; same: boolean };
       return { u: index, to: toFirst !== same, weight };
     });
-  return blocks.flatMap((b) =>
+  const toSashes = [SASHED_ROWS, STONE_ROWS].map((id): Leaning => {
+    const { index, same } = vars.of.get(id) as { index: number; same: boolean };
+    return { u: index, to: !same, weight: LEAN };
+  });
+  const inBlocks = blocks.flatMap((b) =>
     seamNodes(b.tree).flatMap((s) => {
       const [first, second] = s.parts.map(middleOf);
       const { from, to } = s.seam;
@@ -231,7 +263,20 @@ function leaningsOf(
       return lean(s.id, toFirst, LEAN);
     }),
   );
+  return [...toSashes, ...inBlocks];
 }
+
+/** A seam between blocks in words, any other by its id; blocks of the other pressing have it too. */
+const placeOf = (seamId: string): string =>
+  BETWEEN_WORDS[seamId] ?? seamId.replace(otherPressing(""), "");
+
+const BETWEEN_WORDS: Readonly<Record<string, string>> = {
+  [ODD_ROWS]: "the seams between blocks",
+  [EVEN_ROWS]: "the seams between blocks",
+  [SASHED_ROWS]: "the seams between blocks and sashes",
+  [STONE_ROWS]: "the seams between sashes and cornerstones",
+  [ROW_JOIN]: "the joins of the rows",
+};
 
 /** Where seams that are pressed to a side cannot nest, as advice. */
 export function pressingFindings(p: Pressing): Finding[] {
@@ -241,7 +286,7 @@ export function pressingFindings(p: Pressing): Finding[] {
     .map((x) => ({
       code: "crossing-does-not-nest",
       severity: "advice",
-      place: x.joinedBy,
+      place: placeOf(x.joinedBy),
       words: { why: "Press one of the two open there." },
     }));
 }

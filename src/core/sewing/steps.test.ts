@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
 import { applyTo, distance } from "../geometry/index.ts";
-import { assembleOnPoint, assembleRows } from "./assembly.ts";
 import { oneFabric, settings } from "./forTests.ts";
 import { minutesFor, workOf, workOfAssembly } from "./minutes.ts";
 import { chainsOf, framesOf, stepsOf } from "./steps.ts";
@@ -68,45 +67,6 @@ describe("chains and steps", () => {
   });
 });
 
-describe("the top", () => {
-  test("12 blocks, 3 by 4: 8 seams in the rows and 3 between them", () => {
-    const a = assembleRows({ rows: 4, columns: 3, width: 8, height: 9 });
-    expect(a.steps).toEqual([
-      { what: "blocks-into-rows", seams: 8, length: 72 },
-      { what: "rows-together", seams: 3, length: 72 },
-    ]);
-    // Every seam makes one of two: 12 pieces need 11.
-    expect(a.seams).toBe(11);
-  });
-
-  test("with sashing and cornerstones: every piece but the first is one seam", () => {
-    const a = assembleRows({
-      rows: 3,
-      columns: 4,
-      width: 8,
-      height: 9,
-      sashing: { width: 1.5, cornerstones: true },
-    });
-    const pieces = 12 + 3 * 3 + 2 * (4 + 3);
-    expect(a.seams).toBe(pieces - 1);
-    expect(a.steps.at(-1)?.length).toBe(4 * (4 * 8 + 3 * 1.5));
-  });
-
-  test("borders go on the sides first, then across the whole width", () => {
-    const a = assembleRows({ rows: 1, columns: 1, width: 10, height: 20, borders: [2, 3] });
-    expect(a.steps.map((s) => s.length)).toEqual([40 + 28, 48 + 40]);
-  });
-
-  test("on point: every piece but the first is one seam, and the diagonals fit the top", () => {
-    const a = assembleOnPoint({ rows: 3, columns: 2, side: 6 });
-    const blocksThere = 3 * 2 + 2 * 1;
-    expect(a.seams).toBe(blocksThere + 2 * (3 + 2 - 2) + 4 - 1);
-    // Corner triangles of a block of 6 have a long side of 6 sqrt 2 / sqrt 2 = 6.
-    expect(a.steps.at(-1)?.what).toBe("corners-on");
-    expect(a.steps.at(-1)?.length).toBeCloseTo(12, 12);
-  });
-});
-
 describe("minutes", () => {
   test("seams, inches and trips to the iron, at the maker's own rates", () => {
     const units = unitsIn("kites", 3);
@@ -119,7 +79,10 @@ describe("minutes", () => {
   });
 
   test("a metric quilt counts the same inches", () => {
-    const a = assembleRows({ rows: 2, columns: 2, width: 254, height: 254 });
-    expect(workOfAssembly(a, "mm")).toEqual({ seams: 3, inches: 40, presses: 3 });
+    expect(workOfAssembly({ seams: 3, length: 1016 }, "mm")).toEqual({
+      seams: 3,
+      inches: 40,
+      presses: 3,
+    });
   });
 });

@@ -1,4 +1,4 @@
-import { borderSteps } from "../answer/index.ts";
+import { borderSteps, topSteps } from "../answer/index.ts";
 import { sayUp } from "./cutting.ts";
 import { counted, fabricName, listed, type SheetJob, sayMeasured, sayUnit } from "./job.ts";
 
@@ -81,8 +81,7 @@ function rowWords(job: SheetJob): string {
   const { quilt } = job.answer;
   if (!quilt) return "";
   const names = listed(job.answer.blocks.filter((b) => b.count > 0).map((b) => `${b.name} blocks`));
-  const press =
-    "Press odd rows to the left and even rows to the right, so that they nest. Join the rows.";
+  const press = `${pressWords(job)} Join the rows.`;
   switch (quilt.arrangement) {
     case "on-point": {
       const [side, corner] = ["setting/side", "setting/corner"].map((id) => letterAt(job, id));
@@ -116,6 +115,18 @@ function sashingWords(job: SheetJob): string {
     ? `Sew ${level} and ${stone} in turn into strips as long as a row, pressed to ${level}. Join rows and strips in turn, the seams meeting.`
     : `Join the rows with ${level} between them; press to ${level}.`;
   return `${within} ${strips}`;
+}
+
+/** Which way the seams inside the rows lie, and what every second block has otherwise. */
+function pressWords({ answer, brief }: SheetJob): string {
+  const { rows } = answer;
+  if (!rows) return "";
+  const way =
+    rows.odd === rows.even
+      ? `Press the seams of every row to the ${rows.odd}.`
+      : `Press odd rows to the ${rows.odd} and even rows to the ${rows.even}, so that they nest.`;
+  const others = topSteps(brief, answer)?.lines.filter((l) => /every second|cannot/.test(l)) ?? [];
+  return [way, ...others].join(" ");
 }
 
 /** A sash on every side of every block; rows of sashes before, between and after the diagonal rows. */
