@@ -19,9 +19,23 @@ test("an answer is pinned, words are freed, and a sentence found is taken and un
   await page.getByRole("button", { name: /^Pin the size/ }).click();
   const pin = page.getByRole("textbox", { name: "Pin 1" });
   await pin.fill("size = 72 x 27");
-  await page.getByRole("checkbox", { name: "outer border" }).check();
-  // Freed words are lit in the sentence.
-  await expect.poll(() => page.locator('.word.lit[data-word="grid"]').count()).toBe(1);
+  // The words that can move say so in the sentence, and are freed and held there by the keyboard.
+  await expect.poll(() => page.locator('.word.freed[data-word="grid"]').count()).toBe(1);
+  const border = page.locator('.sentence .word[data-word^="border"][aria-pressed]').first();
+  expect(await border.getAttribute("aria-pressed")).toBe("false");
+  expect(await border.getAttribute("aria-label")).toContain("free to move");
+  await border.focus();
+  await page.keyboard.press("Enter");
+  await expect.poll(() => border.getAttribute("aria-pressed")).toBe("true");
+  await page.getByRole("checkbox", { name: "outer border", checked: true }).waitFor();
+  await page.locator("#saying", { hasText: "free to move." }).waitFor();
+  expect(await page.locator('.word[data-word="seam"]').getAttribute("aria-pressed")).toBe(null);
+  const { violations } = await new AxeBuilder({ page })
+    .setLegacyMode(true)
+    .include(".sentence")
+    .include(".can-pin")
+    .analyze();
+  expect(violations.map((v) => v.id)).toEqual([]);
   const found = page.locator(".turn .sentences li");
   await page.getByText(/sentences within the limits weighed/).waitFor();
   expect(await found.count()).toBeGreaterThanOrEqual(3);
@@ -39,7 +53,10 @@ test("an answer is pinned, words are freed, and a sentence found is taken and un
 test("nothing fits: the pin to loosen is named; a pin that is not one says why; axe finds nothing", async () => {
   const profile = await browser.profile({ viewport: { width: 390, height: 844 } });
   const page = await tab(profile, server.address);
-  await page.getByRole("button", { name: /^Pin .* yd of/ }).click();
+  await page
+    .getByRole("button", { name: /^Pin .* yd of/ })
+    .first()
+    .click();
   const pin = page.getByRole("textbox", { name: "Pin 1" });
   await pin.fill("joy = 3");
   await page.getByText("is not a pin").first().waitFor();

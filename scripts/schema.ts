@@ -29,10 +29,20 @@ export function schemaTexts(): ReadonlyMap<string, string> {
       skipTypeCheck: true,
     }).createSchema("TurnOutput"),
   };
+  const ofFrom = {
+    $id: `${ID}:from`,
+    ...createGenerator({
+      path: "src/core/turn/fromOutput.ts",
+      tsconfig: "tsconfig.json",
+      type: "FromOutput",
+      skipTypeCheck: true,
+    }).createSchema("FromOutput"),
+  };
   return new Map([
     ["docs/schema/brief.schema.json", canonicalText(ofBrief)],
     ["docs/schema/answer.schema.json", canonicalText(ofAnswer)],
     ["docs/schema/turn.schema.json", canonicalText(ofTurn)],
+    ["docs/schema/from.schema.json", canonicalText(ofFrom)],
   ]);
 }
 

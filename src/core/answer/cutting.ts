@@ -137,7 +137,10 @@ export interface InHandLayout {
 }
 
 /** What is cut from the maker's own pieces, in the order they are cut. */
-export function inHandLayouts(cutting: FabricCutting, bolt: FabricLayout): InHandLayout[] {
+export function inHandLayouts(
+  cutting: Pick<FabricCutting, "pieces" | "sheets">,
+  bolt: FabricLayout,
+): InHandLayout[] {
   return (cutting.pieces?.sheets ?? []).flatMap((s): InHandLayout[] => {
     const sheet = cutting.sheets?.find((x) => x.id === s.sheetId);
     if (!sheet || isOffcut(s.sheetId)) return [];

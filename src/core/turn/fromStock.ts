@@ -1,4 +1,4 @@
-import { changed, stagesOf } from "../answer/index.ts";
+import { type Answer, changed, stagesOf } from "../answer/index.ts";
 import type { Brief, Fabric } from "../brief/index.ts";
 import { type StockPiece, setWidth } from "../fabric/index.ts";
 import {
@@ -32,6 +32,8 @@ export interface Project {
   readonly times: number;
   readonly taken: readonly Taken[];
   readonly plan: QuiltPlan;
+  /** What its layouts are drawn with: as many copies of everything as are made. */
+  readonly drawn: Pick<Answer, "pieces" | "recipes" | "demands">;
   /** Area of fabric its pieces take, of all that is here: 0 to 1. */
   readonly uses: number;
 }
@@ -87,7 +89,7 @@ function mostOf(design: NamedDesign, stock: readonly StockPiece[]): Project | No
     delete d.sizes;
     delete d.finishing?.backing;
   });
-  const { asked, m } = stagesOf(brief);
+  const { asked, m, cut: pieces, recipes } = stagesOf(brief);
   const demands = asked();
   const named = matched(brief, demands, stock);
   const missing = named.filter((x) => x.pieces.length === 0).map((x) => x.fabric.name);
@@ -117,6 +119,11 @@ function mostOf(design: NamedDesign, stock: readonly StockPiece[]): Project | No
   return {
     design,
     ...best,
+    drawn: {
+      pieces: pieces.pieces,
+      recipes: recipes.recipes,
+      demands: best.plan.fabrics.flatMap((f) => f.demands),
+    },
     uses: all > 0 ? Math.min(1, (area * best.times) / all) : 0,
     taken: named.map((x): Taken => {
       const p = best.plan.fabrics.find((f) => f.fabricId === x.fabric.id);

@@ -1,3 +1,5 @@
+export * from "./fromLayouts.ts";
+export * from "./fromOutput.ts";
 export * from "./fromStock.ts";
 export { givenBrief } from "./given.ts";
 export { holds, overUnder } from "./holds.ts";

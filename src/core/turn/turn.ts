@@ -3,7 +3,7 @@ import { designOf, stuckWords } from "./design.ts";
 import { givenBrief } from "./given.ts";
 import { loosenings } from "./loosen.ts";
 import { type Held, search, type Tally } from "./search.ts";
-import { LIMITS, type Turned, type Turning } from "./types.ts";
+import { FREE_WORDS, LIMITS, type Turned, type Turning } from "./types.ts";
 
 /** Sentences offered unless told. */
 const MOST = 4;
@@ -22,9 +22,12 @@ export function* turnRound(t: Turning): Generator<Turned, Turned> {
   const brief = givenBrief(t.brief, t.pins);
   const d = namesOf(brief).length > 0 ? undefined : designOf(brief);
   const tally: Tally = { weighed: 0, all: 0, answered: 0, planned: 0 };
-  if (!d) return told(tally, [], [], true);
-  const stuck = stuckWords(d, t.free);
-  const free = t.free.filter((w) => stuck.every((s) => s.word !== w));
+  if (!d) return told(tally, [], [[], []], true);
+  const still = stuckWords(d, t.free);
+  const never = stuckWords(d, FREE_WORDS);
+  const may = FREE_WORDS.filter((w) => never.every((s) => s.word !== w));
+  const stuck = [still, may] as const;
+  const free = t.free.filter((w) => still.every((s) => s.word !== w));
   const found = yield* search(d, t.pins, free, limits, t.most ?? MOST, tally, (held) =>
     told(tally, held, stuck, false),
   );
@@ -39,7 +42,7 @@ export function* turnRound(t: Turning): Generator<Turned, Turned> {
 const told = (
   { weighed, all, answered }: Tally,
   held: readonly Held[],
-  stuck: Turned["stuck"],
+  [stuck, may]: readonly [Turned["stuck"], Turned["may"]],
   complete: boolean,
 ): Turned => ({
   found: held.map((h) => h.found),
@@ -49,4 +52,5 @@ const told = (
   complete,
   loosened: [],
   stuck,
+  may,
 });

@@ -129,6 +129,8 @@ export interface Turned {
   /** When nothing fits: smallest loosening first. */
   readonly loosened: readonly Loosened[];
   readonly stuck: readonly Stuck[];
+  /** Words that can move in this design, freed or not. */
+  readonly may: readonly FreeWord[];
 }
 
 export interface Limits {

@@ -15,7 +15,7 @@ import { Questions } from "./Questions.tsx";
 import { QuiltView } from "./quilt/QuiltView.tsx";
 import { Sentence } from "./Sentence.tsx";
 import { Status } from "./Status.tsx";
-import { isFreed, useTurning } from "./turn/turning.ts";
+import { freeingOf, useTurning } from "./turn/turning.ts";
 
 const Otherwise = later(() => import("./otherwise/Otherwise.tsx").then((m) => m.Otherwise));
 const Living = later(() => import("./living/Living.tsx").then((m) => m.Living));
@@ -136,12 +136,12 @@ interface SentencesProps {
 
 function Sentences({ now, shown, keep }: SentencesProps) {
   const { opening, onStep } = useEditing(now, keep);
-  const touched = useLitWords(shown);
-  const free = useTurning((s) => s.free);
-  const freed = now.answer.sentence.flatMap((p) =>
-    p.word && isFreed(free, p.word) ? [p.word] : [],
+  const lit = useLitWords(shown);
+  const state = useTurning((s) => s);
+  const freeing = freeingOf(
+    state,
+    now.answer.sentence.flatMap((p) => p.word ?? []),
   );
-  const lit = [...touched, ...freed];
   return (
     <Sentence
       parts={now.answer.sentence}
@@ -150,6 +150,7 @@ function Sentences({ now, shown, keep }: SentencesProps) {
       lit={lit}
       label="The whole job"
       opening={opening}
+      freeing={freeing}
     />
   );
 }

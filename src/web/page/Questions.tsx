@@ -28,7 +28,7 @@ const BODIES: Partial<Record<Question["id"], ComponentType<BodyProps>>> = {
   why: later(() => bodies().then((b) => b.WhyBody)),
 };
 
-const PinButton = later(() => import("./turn/PinButton.tsx").then((m) => m.PinButton));
+const Pins = later(() => import("./turn/Pins.tsx").then((m) => m.Pins));
 
 /** The questions the core can answer, each a heading with its line, its margin and its proof. */
 export function Questions({ shown }: { shown: Answered }) {
@@ -117,7 +117,7 @@ function First({ text, doubt }: { text: string; doubt: boolean }) {
 
 function Margin({ question: q, shown }: BodyProps) {
   const m = q.margin;
-  const pin = <PinButton question={q} shown={shown} />;
+  const pin = <Pins question={q} shown={shown} />;
   if (!m) return <div className="margin">{pin}</div>;
   const n = m.number;
   const unit = shown.answer.unit;

@@ -6,6 +6,7 @@ import type { Word } from "../../core/answer/words.ts";
 import type { Brief } from "../../core/brief/index.ts";
 import { runsOf } from "../../core/picture/fraction.ts";
 import { Typeset } from "./said.tsx";
+import type { Freeing } from "./turn/turning.ts";
 import { useSplit } from "./useSplit.ts";
 import { useView, view } from "./view.ts";
 
@@ -18,6 +19,8 @@ export interface SentenceProps {
   readonly label: string;
   readonly className?: string;
   readonly opening: ReactNode;
+  /** While an answer is pinned: a touch frees a word that may move. */
+  readonly freeing?: Freeing | undefined;
   /** Its words, where they are not among those of the large sentences. */
   readonly words?: readonly Word[];
 }
@@ -81,6 +84,7 @@ export function Sentence(props: SentenceProps) {
           lit={lit.includes(part.word)}
           tab={current === part.word}
           onStep={props.onStep}
+          freeing={props.freeing}
         >
           <Pieces pieces={some} from={from} />
         </WordButton>
@@ -132,12 +136,17 @@ interface WordProps {
   readonly lit: boolean;
   readonly tab: boolean;
   readonly onStep: SentenceProps["onStep"];
+  readonly freeing: Freeing | undefined;
   readonly children: ReactNode;
 }
 
 /** Inline, so that a long word may run over the end of a line: a button element could not. */
-function WordButton({ part, word, open, lit, tab, onStep, children }: WordProps) {
-  const toggle = (): void => view.setState({ word: open ? null : part.word });
+function WordButton({ part, word, open, lit, tab, onStep, freeing, children }: WordProps) {
+  const free = freeing?.free(part.word);
+  const toggle = (): void => {
+    if (free !== undefined) freeing?.turn(part.word, word?.role ?? part.text);
+    else view.setState({ word: open ? null : part.word });
+  };
   const keys = (e: KeyboardEvent): void => {
     if (e.key === "Enter" || e.key === " ") {
       e.preventDefault();
@@ -150,16 +159,18 @@ function WordButton({ part, word, open, lit, tab, onStep, children }: WordProps)
       toggle();
     }
   };
-  const name = `${word?.role ?? ""}: ${spoken(part.text)}${part.doubt ? ", not proved" : ""}`;
+  const moving = free === undefined ? "" : ", free to move";
+  const name = `${word?.role ?? ""}: ${spoken(part.text)}${part.doubt ? ", not proved" : ""}${moving}`;
   return (
     // biome-ignore lint/a11y/useSemanticElements: a button element cannot break over two lines
     <span
       role="button"
       tabIndex={tab ? 0 : -1}
-      aria-expanded={open}
+      aria-expanded={free === undefined ? open : undefined}
+      aria-pressed={free}
       aria-label={name}
       data-word={part.word}
-      className={`word ${open ? "open" : ""} ${lit ? "lit" : ""} ${part.doubt ? "doubt" : ""}`}
+      className={`word ${open ? "open" : ""} ${lit ? "lit" : ""} ${part.doubt ? "doubt" : ""} ${free === undefined ? "" : free ? "freed" : "may"}`}
       onClick={toggle}
       onKeyDown={keys}
       onFocus={(e) => e.currentTarget.closest(".sentence")?.setAttribute("data-at-word", part.word)}

@@ -9,7 +9,7 @@ import { useKeepStore } from "../KeepContext.ts";
 import { Said } from "../said.tsx";
 import { useView } from "../view.ts";
 import { pinsFor } from "./pinnable.ts";
-import { letGo, turning, useTurning } from "./turning.ts";
+import { isPinned, letGo, turning, useTurning } from "./turning.ts";
 import { useTurn } from "./useTurn.ts";
 import "./turn.css";
 
@@ -30,12 +30,13 @@ export function TurnRound({ now }: { now: Answered }) {
   const heading = useRef<HTMLHeadingElement>(null);
   const pins = useTurning((s) => s.pins);
   const free = useTurning((s) => s.free);
+  const may = useTurning((s) => s.may);
   const { read, search, stop } = useTurn(now.brief, pins, free);
   useEffect(() => {
     heading.current?.focus();
     heading.current?.scrollIntoView({ block: "center" });
   }, []);
-  const others = pinsFor(now).filter((p) => !pins.includes(p.text));
+  const others = pinsFor(now).filter((p) => !isPinned(pins, p.text));
   return (
     <section className="turn" aria-labelledby={`${id}-h`}>
       <h2 id={`${id}-h`} ref={heading} tabIndex={-1}>
@@ -95,23 +96,25 @@ export function TurnRound({ now }: { now: Answered }) {
           </label>
         )}
         <fieldset className="free">
-          <legend>Words that may move</legend>
-          {FREE_WORDS.map((word) => (
-            <label key={word}>
-              <input
-                type="checkbox"
-                checked={free.includes(word)}
-                onChange={(e) =>
-                  turning.setState({
-                    free: FREE_WORDS.filter((w) =>
-                      w === word ? e.target.checked : free.includes(w),
-                    ),
-                  })
-                }
-              />{" "}
-              {WORDS[word]}
-            </label>
-          ))}
+          <legend>Words that may move: touch them in the sentence, or here</legend>
+          {FREE_WORDS.filter((w) => may === null || may.includes(w) || free.includes(w)).map(
+            (word) => (
+              <label key={word}>
+                <input
+                  type="checkbox"
+                  checked={free.includes(word)}
+                  onChange={(e) =>
+                    turning.setState({
+                      free: FREE_WORDS.filter((w) =>
+                        w === word ? e.target.checked : free.includes(w),
+                      ),
+                    })
+                  }
+                />{" "}
+                {WORDS[word]}
+              </label>
+            ),
+          )}
         </fieldset>
       </div>
       <Progress state={search.state} turned={search.turned} message={search.message} stop={stop} />

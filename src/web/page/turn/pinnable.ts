@@ -1,12 +1,17 @@
 import { fabricLetters } from "../../../core/answer/fabrics.ts";
 import type { Question } from "../../../core/answer/types.ts";
+import type { Brief } from "../../../core/brief/index.ts";
 import { printLength, stepOf } from "../../../core/measure/index.ts";
 import type { Answered } from "../answers.ts";
 
 /** An answer that can be pinned, as the pin says it and as it is read aloud. */
 export interface Pinnable {
-  readonly question?: Question["id"];
+  /** The question whose answer it is. */
+  readonly question: Question["id"];
   readonly text: string;
+  /** The number as it stands beside the answer. */
+  readonly shows: string;
+  /** What it is, for those who hear it. */
   readonly label: string;
 }
 
@@ -17,6 +22,7 @@ export function pinsFor({ brief, answer }: Answered): Pinnable[] {
   const step = stepOf(brief.step, brief.unit);
   const say = (x: number): string => printLength(x, step, 2);
   const letters = fabricLetters(brief);
+  const { unit } = brief;
   const size = `${say(quilt.width)} x ${say(quilt.height)}`;
   const block = blocks.find((b) => !b.id.includes("~"));
   const count = blocks.reduce((n, b) => n + (b.id.includes("~") ? 0 : b.count), 0);
@@ -24,29 +30,59 @@ export function pinsFor({ brief, answer }: Answered): Pinnable[] {
     .filter((y, i) => yardages.findIndex((z) => z.fabricId === y.fabricId) === i)
     .sort((a, b) => b.buy - a.buy);
   const nameOf = (id: string): string => brief.fabrics.find((f) => f.id === id)?.name ?? id;
+  const longest = brief.ruler.longest;
   return [
-    { question: "size", text: `size = ${size}`, label: `the size, ${size} ${brief.unit}` },
+    pin("size", `size = ${size}`, `${size} ${unit}`, `the size, ${size} ${unit}`),
     ...(block
-      ? [
-          {
-            text: `block = ${say(block.width)}`,
-            label: `the block, ${say(block.width)} ${brief.unit}`,
-          },
-        ]
+      ? [pin("size", `block = ${say(block.width)}`, `block ${say(block.width)} ${unit}`)]
       : []),
-    { text: `blocks = ${count}`, label: `the number of blocks, ${count}` },
-    ...bought.map((y, i) => ({
-      ...(i === 0 && { question: "enough" as const }),
-      text: `yardage ${letters[y.fabricId]} <= ${y.buyText}`,
-      label: `${y.buyText} of ${nameOf(y.fabricId)}`,
-    })),
-    ...brief.fabrics
-      .filter((f) => f.kind !== "strip-set")
-      .slice(0, 1)
-      .map((f) => ({ text: `width = ${f.usable}`, label: `the usable width, ${f.usable}` })),
-    {
-      text: `ruler <= ${brief.ruler.longest ?? (brief.unit === "in" ? "8" : "200")}`,
-      label: "the longest line of the ruler",
-    },
+    pin("size", `blocks = ${count}`, `${count} ${count === 1 ? "block" : "blocks"}`),
+    ...bought.map((y) => {
+      const letter = letters[y.fabricId];
+      return pin(
+        "enough",
+        `yardage ${letter} <= ${y.buyText}`,
+        `${letter} ${y.buyText}`,
+        `${y.buyText} of ${nameOf(y.fabricId)}`,
+      );
+    }),
+    ...widthPins(brief),
+    pin(
+      "cover",
+      `ruler <= ${longest ?? (unit === "in" ? "8" : "200")}`,
+      longest ? `ruler to ${longest}` : "ruler's end",
+      "the longest line of the ruler",
+    ),
   ];
+}
+
+const pin = (question: Question["id"], text: string, shows: string, label = shows): Pinnable => ({
+  question,
+  text,
+  shows,
+  label,
+});
+
+/** One usable width, or each fabric's own. */
+function widthPins(brief: Brief): Pinnable[] {
+  const letters = fabricLetters(brief);
+  const bought = brief.fabrics.filter((f) => f.kind !== "strip-set");
+  const [first] = bought;
+  if (bought.every((f) => f.usable === first?.usable) && first)
+    return [
+      pin(
+        "enough",
+        `width = ${first.usable}`,
+        `${first.usable} wide`,
+        `the usable width, ${first.usable}`,
+      ),
+    ];
+  return bought.map((f) =>
+    pin(
+      "enough",
+      `width ${letters[f.id]} = ${f.usable}`,
+      `${letters[f.id]} ${f.usable} wide`,
+      `the usable width of ${f.name}, ${f.usable}`,
+    ),
+  );
 }

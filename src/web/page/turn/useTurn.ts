@@ -4,6 +4,7 @@ import { type PinProblem, readPin } from "../../../core/turn/read.ts";
 import type { FreeWord, Pin, Turned } from "../../../core/turn/types.ts";
 import { beginTurn } from "../../worker/turner.ts";
 import { sayAloud } from "../view.ts";
+import { turning } from "./turning.ts";
 
 export interface Search {
   readonly state: "idle" | "looking" | "stopped" | "done" | "failed";
@@ -33,6 +34,7 @@ export function useTurn(brief: Brief, texts: readonly string[], free: readonly F
         { brief, pins: read as readonly Pin[], free },
         {
           told: ({ turned, last }) => {
+            turning.setState({ may: turned.may });
             setSearch((s) => ({
               state: last ? "done" : "looking",
               turned: { ...turned, found: turned.found ?? s.turned?.found ?? [] },
