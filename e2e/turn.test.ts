@@ -74,3 +74,32 @@ test("nothing fits: the pin to loosen is named; a pin that is not one says why; 
   await page.locator(".turn").waitFor({ state: "detached" });
   await profile.close();
 });
+
+test("what the fabric that is here makes: bad rows told, layouts to scale, the design opened", async () => {
+  const profile = await browser.profile({ viewport: { width: 820, height: 1100 } });
+  const page = await tab(profile, server.address);
+  await page.getByRole("link", { name: "All designs" }).click();
+  const list = page.getByRole("textbox", { name: /Bolts, quarters, strips and scraps/ });
+  await list.fill(
+    ["Shell", "Current", "Kelp", "Basalt"].map((f) => `${f};40;3 yd;1;bolt`).join("\n") +
+      "\nKelp;21;18;2;quarter\nShell;40;-3;1;bolt",
+  );
+  await page.getByText("5 rows read.").waitFor();
+  expect(await page.locator(".from-here li").allTextContents()).toEqual([
+    expect.stringContaining("ine 6"),
+  ]);
+  await page.getByRole("button", { name: "See what it makes" }).click();
+  const made = page.locator(".projects > li").first();
+  await made.getByText(/of all that is here/).waitFor();
+  await made.getByRole("button", { name: /Its cutting layouts/ }).click();
+  await expect.poll(() => made.locator("figure svg").count()).toBeGreaterThanOrEqual(4);
+  const { violations } = await new AxeBuilder({ page })
+    .setLegacyMode(true)
+    .include(".from-here")
+    .analyze();
+  expect(violations.map((v) => v.id)).toEqual([]);
+  await made.getByRole("button", { name: /^Open it/ }).click();
+  await page.locator(".sentence").first().waitFor();
+  expect(profile.complaints).toEqual([]);
+  await profile.close();
+});

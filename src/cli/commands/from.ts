@@ -2,9 +2,16 @@ import { fabricLetters } from "../../core/answer/index.ts";
 import { computedText } from "../../core/brief/index.ts";
 import { readStock, type StockList } from "../../core/fabric/index.ts";
 import { say } from "../../core/findings/index.ts";
-import { printLength, printWithUnit, stepOf } from "../../core/measure/index.ts";
+import { printLength, stepOf } from "../../core/measure/index.ts";
 import { layoutPicture, swatches, toSvg } from "../../core/picture/index.ts";
-import { type FromHere, fromOutput, fromStock, layoutsOfProject } from "../../core/turn/index.ts";
+import {
+  type FromHere,
+  fromOutput,
+  fromStock,
+  layoutsOfProject,
+  sayTaken,
+  sayTimes,
+} from "../../core/turn/index.ts";
 import type { Command } from "../command.ts";
 import { EXIT } from "../exit.ts";
 import { readInput, readText, writeAll } from "../files.ts";
@@ -84,25 +91,11 @@ function drawings(here: FromHere): Map<string, string> {
 }
 
 function fromText(here: FromHere): string {
-  const lines = here.projects.flatMap(({ design, times, taken, uses }, i) => {
-    const { brief } = design;
-    const step = stepOf(brief.step, brief.unit);
-    return [
-      `${i + 1}. ${design.name}, ${times === 1 ? "once" : `${times} times`}: ${Math.round(100 * uses)} % of all that is here`,
-      ...taken.map((t) => {
-        const name = brief.fabrics.find((f) => f.id === t.fabricId)?.name ?? t.fabricId;
-        const pieces = t.pieces > 0 ? [`${t.pieces} ${t.pieces === 1 ? "piece" : "pieces"}`] : [];
-        const bolt =
-          t.fromBolt > 0
-            ? [
-                `${printWithUnit(t.fromBolt, step)} of the bolt, ${printWithUnit(t.boltLeft, step)} left on it`,
-              ]
-            : [];
-        return `   ${name} from ${t.stock}: ${[...pieces, ...bolt].join(" and ") || "nothing"}`;
-      }),
-      "",
-    ];
-  });
+  const lines = here.projects.flatMap((p, i) => [
+    `${i + 1}. ${p.design.name}, ${sayTimes(p)}`,
+    ...p.taken.map((t) => `   ${sayTaken(t, p.design.brief)}`),
+    "",
+  ]);
   const not = here.notMade.map(
     (n) => `${n.design.name} cannot be made: too little ${n.short.join(", ")}.`,
   );

@@ -14,6 +14,8 @@ import { knownLength, type Length } from "../measure/index.ts";
 export interface NamedDesign {
   readonly name: string;
   readonly brief: Brief;
+  /** Where it is kept, for who wants to open it. */
+  readonly id?: string;
 }
 
 /** One fabric of a project: which fabric of the list it is cut from, and what is left of that. */

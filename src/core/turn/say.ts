@@ -2,6 +2,7 @@ import Fraction from "fraction.js";
 import { fabricLetters, type SentencePart, sentenceOf } from "../answer/index.ts";
 import type { Brief } from "../brief/index.ts";
 import { type Length, printFraction, printLength, type Step, stepOf } from "../measure/index.ts";
+import type { Taken } from "./fromStock.ts";
 import type { FreeWord, Loosened, OverUnder, Pin, Relation } from "./types.ts";
 
 const RELATIONS: Readonly<Record<Relation, string>> = {
@@ -100,6 +101,22 @@ export function sayWords(words: readonly FreeWord[]): string {
 /** "loosen at most 2 yd of B (Sand): at most 2 1/4 yd of B (Sand)". */
 export const sayLoosened = (l: Loosened, brief: Brief): string =>
   `${sayPin(l.from, brief)} → ${sayPin(l.to, brief)}`;
+
+/** "Sand from Foam: 3 pieces and 12 in of the bolt, 60 in left on it". */
+export function sayTaken(t: Taken, brief: Brief): string {
+  const name = brief.fabrics.find((f) => f.id === t.fabricId)?.name ?? t.fabricId;
+  const parts = [
+    ...(t.pieces > 0 ? [`${t.pieces} ${t.pieces === 1 ? "piece" : "pieces"}`] : []),
+    ...(t.fromBolt > 0
+      ? [`${say(t.fromBolt, brief)} of the bolt, ${say(t.boltLeft, brief)} left on it`]
+      : []),
+  ];
+  return `${name} from ${t.stock}: ${parts.join(" and ") || "nothing"}`;
+}
+
+/** "2 times: 42 % of all that is here". */
+export const sayTimes = (p: { readonly times: number; readonly uses: number }): string =>
+  `${p.times === 1 ? "once" : `${p.times} times`}: ${Math.round(100 * p.uses)} % of all that is here`;
 
 /** A part of a sentence, lit where it says something else than the sentence now. */
 export interface LitPart extends SentencePart {

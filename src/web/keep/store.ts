@@ -116,6 +116,7 @@ function actions(desk: Desk, filing: Filing): Omit<Keep, "close"> {
       await session.become(replaced(session.line, words, stamp(), version.brief));
     },
     readVersion: async (n) => (await readVersion(n))?.brief ?? null,
+    readDesign: async (id) => (await desk.session(id))?.line.brief ?? null,
 
     async takeNewer() {
       await desk.current?.takeStored();

@@ -127,6 +127,8 @@ export interface Keep {
   /** Makes an old version the present state, as one step that can be taken back. */
   goBackTo(n: number): Promise<void>;
   readVersion(n: number): Promise<Brief | null>;
+  /** A design as it stands, without opening it; null when it cannot be read. */
+  readDesign(id: string): Promise<Brief | null>;
 
   /** Stale: show what the storage holds and let go of this tab's edits. */
   takeNewer(): Promise<void>;

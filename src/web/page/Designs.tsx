@@ -2,7 +2,10 @@ import { useEffect, useRef, useState } from "react";
 import type { Brief } from "../../core/brief/index.ts";
 import { type DesignLine, type KeepStore, useKeep, type Version } from "../keep/index.ts";
 import { useKeepStore } from "./KeepContext.ts";
+import { later } from "./later.tsx";
 import { Notices } from "./Notices.tsx";
+
+const FromHere = later(() => import("./from/FromHere.tsx").then((m) => m.FromHere));
 
 const DATE = new Intl.DateTimeFormat("en-US", { dateStyle: "long", timeStyle: "short" });
 const dated = (at: string): string => {
@@ -59,6 +62,7 @@ export function Designs({ fresh }: { fresh: () => Brief }) {
           <Line key={d.id} line={d} open={d.id === openId} keep={keep} />
         ))}
       </ul>
+      <FromHere />
       <Versions keep={keep} openId={openId} />
       {deleted.length > 0 && <Deleted lines={deleted} keep={keep} />}
       <p className="soft">
