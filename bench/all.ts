@@ -12,9 +12,12 @@ import { layOutBlock } from "../src/core/block/index.ts";
 import { type Brief, canonicalText, readDocument } from "../src/core/brief/index.ts";
 import { area } from "../src/core/geometry/index.ts";
 import { type Demand, planFirst, planHandbook } from "../src/core/layout/index.ts";
+import { prove } from "../src/core/recipe/proof.ts";
 import { makeSheet, sheetJob } from "../src/core/sheet/index.ts";
+import { readPin, turnRound } from "../src/core/turn/index.ts";
 import { nodeFonts } from "../src/pdf/fonts.node.ts";
 import { writePdf } from "../src/pdf/index.ts";
+import { pageRows } from "./page-rows.ts";
 
 setFlagsFromString("--expose_gc");
 const collect = runInNewContext("gc") as () => void;
@@ -94,6 +97,25 @@ row(
   ),
 );
 
+const [wedge] = answerBrief(brief).recipes.filter((r) => r.kind === "wedge");
+const laid = {
+  finished: wedge.patch,
+  allowances: wedge.patch.map(() => 0.25),
+  raw: wedge.polygon,
+  setEdges: [],
+};
+row(
+  "Proof: one piece held against its cut, free to slide",
+  "the areas of both, measured 100 times",
+  await ratio(
+    () => prove(laid, "in"),
+    () => {
+      for (let i = 0; i < 100; i++) area(laid.finished) + area(laid.raw);
+    },
+    20,
+  ),
+);
+
 const hundred = square(10);
 const answered = () => answerBrief(hundred);
 const answer = answered();
@@ -133,6 +155,18 @@ row(
   ),
 );
 
+const pin = readPin("size = 72 x 27", brief);
+if ("problem" in pin) throw new Error(pin.problem);
+const searched = (): number => {
+  const search = turnRound({ brief, pins: [pin], free: ["strip", "rows", "columns", "borders"] });
+  for (let x = search.next(); ; x = search.next()) if (x.done) return x.value.weighed;
+};
+row(
+  `Turned round: one size pinned, ${searched().toLocaleString("en-US")} sentences weighed`,
+  "the answer to one sentence",
+  await ratio(searched, () => answerBrief(brief), 1, 5),
+);
+
 const job = sheetJob(brief, answerBrief(brief), { version: "1", date: "November 25, 2026" });
 const sheet = makeSheet(job, "pattern");
 const fonts = nodeFonts();
@@ -153,15 +187,18 @@ row(
   ),
 );
 
+for (const [what, to, found, most] of await pageRows()) row(what, to, found, most);
+
 const over = rows.filter((r) => r.most !== undefined && r.found > r.most);
 const table = [
   "# Figures",
   "",
   "What the program costs. Every figure is how many times as much as a baseline of the same run, the",
   `median of ${RUNS} pairs taken in turn; the machine and its load cancel out, so no times are given.`,
-  "Written by `npm run -s bench` from the sample design (`bench/all.ts`); the figures of the page, of",
-  "cutting plans, of fabrics and of sheets against bare drawing calls have commands of their own:",
-  "`npm run -s bench:page`, `npm run -s bench:cutting`, `bench/fabric.ts`, `bench/sheets.ts`.",
+  "Written by `npm run -s bench` from the sample design (`bench/all.ts`, the page in Chromium by",
+  "`bench/page-rows.ts`). More of the page, of cutting plans, of fabrics and of sheets against bare",
+  "drawing calls: `npm run -s bench:page`, `npm run -s bench:cutting`, `bench/fabric.ts`,",
+  "`bench/sheets.ts`.",
   "",
   "| cost | beside | times as much | at most |",
   "| --- | --- | --- | --- |",
