@@ -3,7 +3,7 @@
 import { performance } from "node:perf_hooks";
 import { radialBlock } from "../src/core/block/index.ts";
 import { blockLook, type Look, Shrinker, stripeFoundIn } from "../src/core/fabric/index.ts";
-import { randomStripe, stripePicture } from "../src/core/fabric/photo/testStripes.ts";
+import { randomStripe, stripePicture } from "../src/core/fabric/photo/stripes.testing.ts";
 
 const pictures = Number(process.argv[2] ?? 200);
 const timed = <T>(work: () => T): [T, number] => {

@@ -2,7 +2,7 @@
  * How often the diagnosis is right: seeded circles with one planted fault, sewn piece by piece and
  * read by hand. `npx tsx bench/sewing-diagnosis.ts [--blocks 1000] [--seed 1] [--wedges 8] [--json]`.
  */
-import { runDiagnosis, SETUP } from "../src/core/sewing/trial.check.ts";
+import { runDiagnosis, SETUP } from "../src/core/sewing/trial.testing.ts";
 
 const option = (name: string, otherwise: number): number => {
   const i = process.argv.indexOf(`--${name}`);

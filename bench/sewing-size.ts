@@ -2,7 +2,7 @@
  * Will it make size, for every setting of an octagon of 8 in: seeded samples beside the closed form.
  * `npx tsx bench/sewing-size.ts [--samples 10000] [--seed 1]`.
  */
-import { settings } from "../src/core/sewing/forTests.ts";
+import { settings } from "../src/core/sewing/blocks.testing.ts";
 import { expectedReach, makeSize, reachesOf, untestedMaker } from "../src/core/sewing/index.ts";
 
 const option = (name: string, otherwise: number): number => {

@@ -3,7 +3,6 @@
 import { readFileSync } from "node:fs";
 import PDFDocument from "pdfkit";
 import type { Op } from "../src/core/picture/index.ts";
-import { jobOf } from "../src/core/sheet/forTests.ts";
 import {
   type Glyphs,
   INKS,
@@ -12,6 +11,7 @@ import {
   setRuns,
   sheetNames,
 } from "../src/core/sheet/index.ts";
+import { jobOf } from "../src/core/sheet/job.testing.ts";
 import { nodeFonts } from "../src/pdf/fonts.node.ts";
 import { writePdf } from "../src/pdf/index.ts";
 

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { canonicalText } from "../src/core/brief/index.ts";
-import { trialBrief } from "../src/web/keep/trial.ts";
+import { trialBrief } from "../src/web/keep/trial.testing.ts";
 import type {} from "./fixtures/bare.ts";
 import {
   bareTab,

@@ -2,7 +2,7 @@ import { gzipSync } from "node:zlib";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { canonicalText } from "../src/core/brief/index.ts";
-import { trialBrief } from "../src/web/keep/trial.ts";
+import { trialBrief } from "../src/web/keep/trial.testing.ts";
 import { giveFile, onDisk, openBrowser, type Profile, servePage, tab } from "./harness.ts";
 
 let site: Awaited<ReturnType<typeof servePage>>;

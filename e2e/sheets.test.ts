@@ -6,7 +6,7 @@ import { chromium } from "playwright-core";
 import { expect, test } from "vitest";
 import { buildIfNeeded } from "../scripts/build-web.mjs";
 import { serve } from "../scripts/serve.mjs";
-import { jobOf } from "../src/core/sheet/forTests.ts";
+import { jobOf } from "../src/core/sheet/job.testing.ts";
 import { nodeFonts } from "../src/pdf/fonts.node.ts";
 import { pdfFiles } from "../src/pdf/index.ts";
 import { CHROMIUM } from "./harness.ts";

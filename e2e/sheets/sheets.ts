@@ -1,6 +1,6 @@
 import { sha256 } from "@noble/hashes/sha2.js";
 import { bytesToHex } from "@noble/hashes/utils.js";
-import { jobOf } from "../../src/core/sheet/forTests.ts";
+import { jobOf } from "../../src/core/sheet/job.testing.ts";
 import { webFonts } from "../../src/pdf/fonts.web.ts";
 import { pdfFiles } from "../../src/pdf/index.ts";
 

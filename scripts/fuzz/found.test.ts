@@ -198,3 +198,11 @@ test("seed 9, asked 553: a student's fabric wider than any is told, as the maker
   expect(told("99999")).toMatch(/that can be cut/);
   expect(told("36")).toBeUndefined();
 });
+
+test("seed 3, 10787: a price of 23 figures is no price, and a shelf that is written reads back", () => {
+  expect(again(3, "asked", 10787).broken).toEqual([]);
+  expect(runCase({ seed: 3, bases: 12 }, 10787).broken).toEqual([]);
+  const { pieces, findings } = readStock("fabric,width,length,cost\nReef,40,9,99999999999", "in");
+  expect(pieces[0].cost).toBeUndefined();
+  expect(findings).toMatchObject([{ code: "stock-cost-not-read", severity: "advice" }]);
+});

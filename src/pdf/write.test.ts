@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { getDocument, OPS } from "pdfjs-dist/legacy/build/pdf.mjs";
 import { beforeAll, describe, expect, test } from "vitest";
-import { jobOf } from "../core/sheet/forTests.ts";
 import { makeSheet, type SheetName } from "../core/sheet/index.ts";
+import { jobOf } from "../core/sheet/job.testing.ts";
 import { nodeFonts } from "./fonts.node.ts";
 import { writePdf } from "./write.ts";
 

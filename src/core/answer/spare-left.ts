@@ -1,11 +1,8 @@
 import type { Length } from "../measure/index.ts";
 import type { Recipe } from "../recipe/index.ts";
 import { spareLeft } from "../sewing/makeSize.ts";
-import { noSpare, type SpareOf, spareFrom } from "../sewing/spare.ts";
-import type { Answer, AnswerBlock } from "./types.ts";
-
-export const spareIn = (a: Pick<Answer, "recipes">, block: AnswerBlock): SpareOf =>
-  spareFrom(a.recipes, block.pieceOf, nearFor(block));
+import { noSpare, spareFrom } from "../sewing/spare.ts";
+import type { AnswerBlock } from "./types.ts";
 
 export const nearFor = (block: AnswerBlock): Length => 1e-7 * Math.max(1, block.width);
 

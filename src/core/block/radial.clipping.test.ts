@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { intersection, setPrecision, union } from "polyclip-ts";
 import { describe, expect, test } from "vitest";
 import { area, distance, type Point } from "../geometry/index.ts";
-import { radialSpec } from "./radial.arbitrary.ts";
+import { radialSpec } from "./radial.testing.ts";
 import { type RadialSpec, radialBlock } from "./radial.ts";
 
 /**

@@ -12,7 +12,7 @@ import {
   type Polygon,
 } from "../geometry/index.ts";
 import { outlineOf, unitsOf } from "./plan.ts";
-import { radialSpec } from "./radial.arbitrary.ts";
+import { radialSpec } from "./radial.testing.ts";
 import { leastHalf, type RadialSpec, radialBlock } from "./radial.ts";
 import { circleOf } from "./sectors.ts";
 import type { BlockGeometry } from "./types.ts";

@@ -1,6 +1,5 @@
 import {
   andThen,
-  applyTo,
   applyToPolygon,
   area,
   boundingBox,
@@ -69,15 +68,4 @@ export function movedShown(shown: readonly Shown[], by: Rigid): Shown[] {
     polygon: applyToPolygon(by, s.polygon),
     ...(s.photo && { photo: andThen(back, s.photo) }),
   }));
-}
-
-/** Color (as painted) at a point of the piece's own frame; undefined where nothing lies. */
-export function colorAt(
-  look: Look,
-  motion: Rigid,
-  at: { x: number; y: number },
-): string | undefined {
-  if (look.kind !== "bands") return look.color;
-  const y = applyTo(motion, at).y;
-  return unrolled(look, y - 1e-9, y + 1e-9)[0]?.color;
 }

@@ -4,9 +4,9 @@ import type { Block } from "../brief/index.ts";
 import { area, distance, ORIGIN } from "../geometry/index.ts";
 import { piecesOf } from "../piece/index.ts";
 import { blockLook, placeOf } from "./blockLook.ts";
+import { EVEN, plainFabric, UNEVEN } from "./fabrics.testing.ts";
 import { lookOf } from "./look.ts";
 import { ringsOf } from "./rings.ts";
-import { EVEN, plainFabric, UNEVEN } from "./testFabrics.ts";
 import type { Look, WedgeCut } from "./types.ts";
 
 const SA = 0.25;

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { say } from "../findings/index.ts";
 import { stepOf } from "../measure/index.ts";
+import { EVEN } from "./fabrics.testing.ts";
 import { lookOf } from "./look.ts";
 import { bestStarts } from "./meeting.ts";
 import { oddWedges, ringFindingsOfRound } from "./roundFindings.ts";
 import type { RoundPlan } from "./rounds.ts";
-import { EVEN } from "./testFabrics.ts";
 import type { BandLook, WedgeCut } from "./types.ts";
 
 const step = stepOf("1/16", "in");

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
+import { EVEN, plainFabric, UNEVEN } from "./fabrics.testing.ts";
 import { lookOf } from "./look.ts";
 import { flipped, octagonsFrom, type RoundPlan, roundDemand, waysOf, wedgeLay } from "./rounds.ts";
-import { EVEN, plainFabric, UNEVEN } from "./testFabrics.ts";
 import { piecesInRun, registerRange, stripeYield, stripsInRegister } from "./yields.ts";
 
 const uneven = lookOf(UNEVEN, [], "in", 0.25).look;

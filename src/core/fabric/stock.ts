@@ -197,9 +197,9 @@ function countOf(text: string): number | undefined {
   return n >= 1 && n <= MOST_OF_ONE ? n : undefined;
 }
 
-/** A price without its currency; a comma may be its point. */
+/** A price without its currency, of seven figures at most; a comma may be its point. */
 function costOf(text: string): number | undefined | "bad" {
   if (text === "") return undefined;
   const plain = text.replace(/[^\d.,-]/g, "").replace(/,(\d{1,2})$/, ".$1");
-  return /^\d+(\.\d+)?$/.test(plain) ? Number(plain) : "bad";
+  return /^\d{1,7}(\.\d+)?$/.test(plain) ? Number(plain) : "bad";
 }

@@ -3,13 +3,13 @@ import { describe, expect, test } from "vitest";
 import type { Fabric } from "../brief/index.ts";
 import { say } from "../findings/index.ts";
 import { stepOf } from "../measure/index.ts";
+import { plainFabric, strips } from "./fabrics.testing.ts";
 import { lookOf } from "./look.ts";
 import { ringsOf, ringWidth } from "./rings.ts";
 import { cutsThatMeet, cutsThatMiss, leastSetMiss, mostSetMiss } from "./setMeeting.ts";
 import { nestingOf, setLength, stripsForSets } from "./setStrips.ts";
 import { cutsOnStep, cutsThatSum, equalCuts, setWidth, showing } from "./stripSet.ts";
 import { bulkRadius, setRings, stripSetFindings } from "./stripSetFindings.ts";
-import { plainFabric, strips } from "./testFabrics.ts";
 import { stripOf, type WedgeCut } from "./types.ts";
 
 const SA = 0.25;

@@ -3,11 +3,11 @@ import type { Fabric } from "../brief/index.ts";
 import { applyTo, area, boundingBox, type Polygon, point, type Rigid } from "../geometry/index.ts";
 import { toRadians } from "../measure/index.ts";
 import { bandsIn, movedShown, shownIn } from "./bands.ts";
+import { EVEN, plainFabric, strips, UNEVEN } from "./fabrics.testing.ts";
 import { lookOf } from "./look.ts";
 import { bestStarts, roundMatch, seamMatch } from "./meeting.ts";
 import { layOnPhoto } from "./motion.ts";
 import { ringsOf, ringWidth } from "./rings.ts";
-import { EVEN, plainFabric, strips, UNEVEN } from "./testFabrics.ts";
 import type { BandLook, Look, WedgeCut } from "./types.ts";
 
 const SA = 0.25;

@@ -1,7 +1,7 @@
 import type { Finding } from "../findings/index.ts";
 import type { Length } from "../measure/index.ts";
 import type { Lay } from "./lay.ts";
-import { copiesIn, fits, layerWidth, laysOf, NOISE } from "./lay.ts";
+import { fits, layerWidth, laysOf, NOISE } from "./lay.ts";
 import { registeredStrips } from "./register.ts";
 import type { Demand, Stock, Strip } from "./types.ts";
 
@@ -137,7 +137,3 @@ const tooWide = (demand: Demand, stock: Stock): Finding => ({
     works: "Take a wider fabric, or let it be joined from shorter lengths.",
   },
 });
-
-/** Copies one strip gives of a job laid one way. */
-export const copiesPerStrip = (lay: Lay, job: Job, stock: Stock): number =>
-  copiesIn(lay, layerWidth(stock, job.layers));

@@ -2,9 +2,9 @@ import { describe, expect, test } from "vitest";
 import { chanceOfMore } from "./chance.ts";
 import { diagnose } from "./diagnose.ts";
 import { circleLoss } from "./laws.ts";
-import { type Plant, trueReadings } from "./planted.check.ts";
+import { type Plant, trueReadings } from "./planted.testing.ts";
 import { planned, type Readings, type SewnCircle, usualError } from "./readings.ts";
-import { runDiagnosis, SETUP } from "./trial.check.ts";
+import { runDiagnosis, SETUP } from "./trial.testing.ts";
 
 const CIRCLE: SewnCircle = {
   n: 8,

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import type { RadialFacts } from "../block/index.ts";
 import { boundingBox, type Polygon } from "../geometry/index.ts";
 import { toRadians } from "../measure/index.ts";
-import { SEED, settings } from "./forTests.ts";
+import { SEED, settings } from "./blocks.testing.ts";
 import {
   angleMisfit,
   angleMisfitAlong,
@@ -25,7 +25,7 @@ import {
   sewSector,
   stitched,
   TRUE,
-} from "./sewn.check.ts";
+} from "./sewn.testing.ts";
 import { type Follow, rawOutline, type Sewn } from "./shift.ts";
 
 const WEDGES = [6, 8, 10, 12, 16] as const;

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
+import { fourPatch, ninePatch, SEED, settings } from "./blocks.testing.ts";
 import { expectedReach } from "./draw.ts";
-import { fourPatch, ninePatch, SEED, settings } from "./forTests.ts";
 import { circleLoss, deepLoss } from "./laws.ts";
 import { type Maker, testedMaker, untestedMaker, widerOnTheWhole } from "./maker.ts";
 import { type MakeSizeQuestion, makeSize, sewMany, spareLeft } from "./makeSize.ts";

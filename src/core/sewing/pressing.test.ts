@@ -1,6 +1,13 @@
 import { describe, expect, test } from "vitest";
+import {
+  fourPatch,
+  type Grid,
+  gridRows,
+  ninePatch,
+  oneFabric,
+  settings,
+} from "./blocks.testing.ts";
 import { armsOf, crossingsIn, laidSeams, seamThroughCenter } from "./crossings.ts";
-import { fourPatch, type Grid, gridRows, ninePatch, oneFabric, settings } from "./forTests.ts";
 import { centerPlies } from "./plies.ts";
 import { secondBlocks } from "./pressFor.ts";
 import { type PressWishes, press, pressingFindings } from "./pressing.ts";

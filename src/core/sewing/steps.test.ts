@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { applyTo, distance } from "../geometry/index.ts";
-import { oneFabric, settings } from "./forTests.ts";
+import { oneFabric, settings } from "./blocks.testing.ts";
 import { minutesFor, workOf, workOfAssembly } from "./minutes.ts";
 import { chainsOf, framesOf, stepsOf } from "./steps.ts";
 import { unitsOf } from "./units.ts";

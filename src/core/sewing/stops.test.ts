@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Recipe } from "../recipe/types.ts";
-import { oneFabric, settings } from "./forTests.ts";
+import { oneFabric, settings } from "./blocks.testing.ts";
 import { circleLoss } from "./laws.ts";
 import { spareFrom } from "./spare.ts";
 import { judgeHalf, judgeStop, replan, type StopContext, widthWhen } from "./stops.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { fourPatch, oneFabric, settings } from "./forTests.ts";
+import { fourPatch, oneFabric, settings } from "./blocks.testing.ts";
 import { unitsOf } from "./units.ts";
 
 const blocks = settings(4);

@@ -3,7 +3,7 @@ import DxfParser from "dxf-parser";
 import { expect, test } from "vitest";
 import { boundingBox } from "../geometry/index.ts";
 import { dxfText } from "./dxf.ts";
-import { jobOf } from "./forTests.ts";
+import { jobOf } from "./job.testing.ts";
 import { templatesOf } from "./shapes.ts";
 
 const example = (name: string): string =>

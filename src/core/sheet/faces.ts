@@ -1,5 +1,4 @@
 import type { PdfPoint } from "../measure/index.ts";
-import type { Run } from "../picture/index.ts";
 import { FRACTION_GAP } from "../picture/index.ts";
 import data from "./face-metrics.json";
 
@@ -79,9 +78,3 @@ export function fractionWidth(above: string, below: string, face: Face, size: Pd
 /** Gap between whole number and fraction, a little wider in bold. */
 export const fractionGap = (face: Face, size: PdfPoint): PdfPoint =>
   (face === "bold" ? FRACTION_GAP * 1.15 : FRACTION_GAP) * size;
-
-export function runWidth(run: Run, face: Face, size: PdfPoint): PdfPoint {
-  if (run.kind === "text") return widthOf(printable(run.text, face), face, size);
-  const whole = run.whole === "" ? 0 : widthOf(run.whole, face, size) + fractionGap(face, size);
-  return whole + fractionWidth(run.above, run.below, face, size);
-}

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import type { Op } from "../picture/index.ts";
 import { makeSheet, sheetNames } from "./all.ts";
-import { jobOf } from "./forTests.ts";
+import { jobOf } from "./job.testing.ts";
 import type { Glyphs, Item, Page } from "./model.ts";
 import type { SheetOptions } from "./options.ts";
 import { releaseChecks } from "./release.ts";

@@ -4,7 +4,7 @@ import { deleteDB, openDB } from "idb";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import type { Brief } from "../../core/brief/index.ts";
 import { Base } from "./database.ts";
-import { isKept, trialBrief, trialKeep, until } from "./trial.ts";
+import { isKept, trialBrief, trialKeep, until } from "./trial.testing.ts";
 import type { KeepStore } from "./types.ts";
 
 const NAME = "trial";

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
 import { type Brief, readBrief } from "../../core/brief/index.ts";
 import { SecondCopies } from "./second.ts";
-import { trialBrief } from "./trial.ts";
+import { trialBrief } from "./trial.testing.ts";
 
 /** A folder of the page's own, in memory; `wrote` says what was put in place, and when. */
 function folderInMemory() {

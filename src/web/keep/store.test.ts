@@ -2,7 +2,7 @@ import "fake-indexeddb/auto";
 import { openDB } from "idb";
 import { afterEach, describe, expect, test } from "vitest";
 import type { Brief } from "../../core/brief/index.ts";
-import { isKept, trialBrief, trialKeep, until } from "./trial.ts";
+import { isKept, trialBrief, trialKeep, until } from "./trial.testing.ts";
 import type { KeepOptions, KeepStore } from "./types.ts";
 
 let count = 0;

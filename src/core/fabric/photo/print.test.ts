@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { colorDifference, labOf } from "../color/index.ts";
 import { blank, checkPixels, finish, MOST_PIXELS } from "./pixels.ts";
+import { printPicture } from "./print.testing.ts";
 import { repeatFindings, repeatFoundIn } from "./repeat.ts";
 import {
   angleToLevel,
@@ -11,9 +12,8 @@ import {
   shrunk,
   straightened,
 } from "./shape.ts";
+import { seeded } from "./stripes.testing.ts";
 import { colorSummary } from "./summary.ts";
-import { printPicture } from "./testPrint.ts";
-import { seeded } from "./testStripes.ts";
 
 describe("the repeat of a print", () => {
   const PRINT = {

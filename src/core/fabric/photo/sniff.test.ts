@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { say } from "../../findings/index.ts";
 import { stepOf } from "../../measure/index.ts";
 import { sniffImage } from "./sniff.ts";
-import { seeded } from "./testStripes.ts";
+import { seeded } from "./stripes.testing.ts";
 import { withoutTraces } from "./withoutTraces.ts";
 
 const ascii = (s: string): number[] => [...s].map((c) => c.charCodeAt(0));

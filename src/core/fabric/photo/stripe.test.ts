@@ -3,7 +3,7 @@ import { colorDifference, labOfRgb } from "../color/index.ts";
 import { blank, finish, type Pixels } from "./pixels.ts";
 import { shrunk } from "./shape.ts";
 import { findStripe, stripeFindings, stripeFoundIn } from "./stripe.ts";
-import { randomStripe, type StripePicture, seeded, stripePicture } from "./testStripes.ts";
+import { randomStripe, type StripePicture, seeded, stripePicture } from "./stripes.testing.ts";
 
 /**
  * 100 stripe pictures (seeds 1 to 100): 2 to 6 bands a repeat, 3 1/2 to 11 repeats, blur to 2.2

@@ -1,9 +1,9 @@
 /**
  * Sewn circles with a planted fault, and what careful hands would read on them. For tests and the
- * bench only: built piece by piece by `sewn.check.ts`, with none of the laws that diagnosis uses.
+ * bench only: built piece by piece by `sewn.testing.ts`, with none of the laws that diagnosis uses.
  */
 import type { Readings, SewnCircle } from "./readings.ts";
-import { reachOf, sewRound, sewSector, TRUE } from "./sewn.check.ts";
+import { reachOf, sewRound, sewSector, TRUE } from "./sewn.testing.ts";
 
 export interface Plant {
   readonly cause: "none" | "seam" | "strip" | "angle" | "drift";

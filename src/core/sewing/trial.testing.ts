@@ -1,6 +1,6 @@
 /** The trial behind the diagnosis' figures: used by its test (short) and by bench/sewing-diagnosis.ts. */
 import { diagnose } from "./diagnose.ts";
-import { type Plant, readByHand, trueReadings } from "./planted.check.ts";
+import { type Plant, readByHand, trueReadings } from "./planted.testing.ts";
 import { normals, uniforms } from "./random.ts";
 import type { ReadingError, SewnCircle } from "./readings.ts";
 

@@ -1,5 +1,5 @@
 import { blank, type Pixels } from "./pixels.ts";
-import { seeded } from "./testStripes.ts";
+import { seeded } from "./stripes.testing.ts";
 
 export interface PrintPicture {
   readonly width: number;
