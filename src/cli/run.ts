@@ -8,9 +8,11 @@ import { from } from "./commands/from.ts";
 import { ifOtherwise } from "./commands/if.ts";
 import { kits } from "./commands/kits.ts";
 import { make } from "./commands/make.ts";
+import { measure } from "./commands/measure.ts";
 import { newBrief } from "./commands/new.ts";
 import { record } from "./commands/record.ts";
 import { ripple } from "./commands/ripple.ts";
+import { size } from "./commands/size.ts";
 import { turn } from "./commands/turn.ts";
 import { why } from "./commands/why.ts";
 import { Ending, EXIT } from "./exit.ts";
@@ -24,6 +26,8 @@ const COMMANDS: readonly Command[] = [
   chart,
   turn,
   from,
+  measure,
+  size,
   why,
   ifOtherwise,
   kits,

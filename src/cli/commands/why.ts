@@ -1,25 +1,26 @@
-import { answerBrief, measuresOf } from "../../core/answer/index.ts";
-import { type Brief, computedText } from "../../core/brief/index.ts";
+import { produce } from "immer";
+import {
+  type Answer,
+  answerBrief,
+  type CauseRow,
+  judgeReadings,
+  type WhyTable,
+  whyCircles,
+  whyTables,
+} from "../../core/answer/index.ts";
+import { type Brief, canonicalText, keepReading, recorded } from "../../core/brief/index.ts";
 import { say } from "../../core/findings/index.ts";
-import { exactIn, type Length, parseLength, stepOf } from "../../core/measure/index.ts";
-import { rulerOf } from "../../core/recipe/index.ts";
+import { stepOf } from "../../core/measure/index.ts";
 import {
   type Diagnosis,
-  diagnose,
   READING_WORDS,
   READINGS,
   type ReadingName,
-  type Readings,
-  type SewnCircle,
-  sayCause,
-  sayConfidence,
-  sayRemedy,
-  sewnCircleOf,
-  usualError,
 } from "../../core/sewing/index.ts";
 import type { Command, Given } from "../command.ts";
 import { Ending, EXIT } from "../exit.ts";
-import { readInput } from "../files.ts";
+import { readInput, writeNew } from "../files.ts";
+import { wrap } from "../text.ts";
 
 const bad = (message: string): Ending => new Ending(EXIT.bad, `why: ${message}`);
 
@@ -27,48 +28,59 @@ const bad = (message: string): Ending => new Ending(EXIT.bad, `why: ${message}`)
 const typedName = (name: ReadingName): string =>
   name.replace(/[A-Z]/g, (c) => `-${c.toLowerCase()}`);
 
-/** "across-one=8 1/4": a minus is allowed, because a gap and a ripple are the two ways of one reading. */
-function readingsOf(given: Given, brief: Brief): Readings {
-  const entries = given.texts("measured").map((text): [ReadingName, Length] => {
-    const at = text.indexOf("=");
-    const name = READINGS.find((n) => typedName(n) === text.slice(0, at).trim());
-    if (at < 0 || !name)
-      throw bad(
-        `--measured is said as ${READINGS.map(typedName).join(", ")} and = and a length, got "${text}"`,
-      );
-    const size = text.slice(at + 1).trim();
-    const negative = size.startsWith("-");
-    const r = parseLength(negative ? size.slice(1) : size, brief.unit);
-    if (!r.ok) throw bad(`--measured ${typedName(name)}: "${size}" is not a length`);
-    const value = exactIn(r.length, brief.unit).valueOf();
-    return [name, negative ? -value : value];
+/** "across-one=8 1/4": which reading, and its text as typed. */
+function takenFrom(text: string): { name: ReadingName; size: string } {
+  const at = text.indexOf("=");
+  const name = READINGS.find((n) => typedName(n) === text.slice(0, Math.max(0, at)).trim());
+  if (!name)
+    throw bad(
+      `--measured is said as ${READINGS.map(typedName).join(", ")} and = and a length, got "${text}"`,
+    );
+  return { name, size: text.slice(at + 1).trim() };
+}
+
+/** The circle that was measured, and the brief with the readings kept in it as the page keeps them. */
+function measured(given: Given, brief: Brief, answer: Answer) {
+  const circles = whyCircles(brief, answer);
+  const id = given.text("block");
+  const found = circles.find((c) => id === undefined || c.block.id === id);
+  const known = circles.map((c) => c.block.id).join(", ") || "none";
+  if (!found) throw bad(`--block ${id ?? ""}: blocks of wedges in this brief: ${known}`);
+  const { block, circle } = found;
+  const taken = given.texts("measured").map(takenFrom);
+  const kept = produce(brief, (d) => {
+    for (const { name, size } of taken) keepReading(block.id, name, size)(d);
   });
-  if (entries.length === 0) throw bad("say at least one reading with --measured NAME=LENGTH");
-  return Object.fromEntries(entries);
+  const readings = recorded(kept, "reading").filter((e) => e.block === block.id);
+  const empty = taken.find((t) => t.size === "");
+  if (empty) throw bad(`--measured ${typedName(empty.name)}: nothing is measured`);
+  const judged = judgeReadings(kept, circle, readings);
+  if (judged.refused.length > 0)
+    throw new Ending(
+      EXIT.bad,
+      ...judged.refused.map((n) => `why: --measured ${typedName(n)}: ${judged.problems.get(n)}`),
+    );
+  if (!judged.diagnosis) throw bad("say at least one reading with --measured NAME=LENGTH");
+  const table = whyTables(kept, answer).find((t) => t.block.id === block.id) as WhyTable;
+  return { kept, table, diagnosis: judged.diagnosis };
 }
 
-function circleOf(brief: Brief, blockId: string | undefined): SewnCircle {
-  const answer = answerBrief(brief);
-  const wedges = answer.blocks.filter((b) => b.radial);
-  const block = blockId === undefined ? wedges[0] : wedges.find((b) => b.id === blockId);
-  const known = wedges.map((b) => b.id).join(", ") || "none";
-  if (!block) throw bad(`--block ${blockId ?? ""}: blocks of wedges in this brief: ${known}`);
-  const ruler = rulerOf(brief.ruler, block.radial!.n, brief.unit);
-  return sewnCircleOf(block, measuresOf(brief).seam, ruler.missing, brief.unit)!;
-}
-
-function text(d: Diagnosis, brief: Brief): string {
+function text(table: WhyTable, d: Diagnosis, brief: Brief): string {
   const step = stepOf(brief.step, brief.unit);
-  const lines = [
-    sayConfidence(d),
-    ...d.findings.map((f) => `${f.severity}: ${say(f, { step })}`),
-    ...d.causes.flatMap((c) => [
-      "",
-      `${sayCause(c, brief.unit)} (${Math.round(100 * c.chance)} in 100)`,
-      ...(c.remedy ? sayRemedy(c.remedy, brief.unit).map((line) => `  ${line}`) : []),
-    ]),
+  const wanted = table.rows.find((r) => r.wanted);
+  const cause = (c: CauseRow): string[] => [
+    "",
+    wrap(`${c.text} (${[c.tied ? "a tie" : "", c.chance, c.range].filter(Boolean).join("; ")})`),
+    ...c.remedies.map((line) => wrap(line, "  ")),
   ];
-  return `${lines.join("\n")}\n`;
+  return `${[
+    table.outcome,
+    ...d.findings.map((f) => wrap(`${f.severity}: ${say(f, { step })}`)),
+    ...(wanted
+      ? [wrap(`What would tell the most now: ${typedName(wanted.name)}. ${wanted.how}`)]
+      : []),
+    ...table.causes.flatMap(cause),
+  ].join("\n")}\n`;
 }
 
 const NAMES = READINGS.map((n) => `${typedName(n)} (${READING_WORDS[n]})`).join("; ");
@@ -90,6 +102,12 @@ export const why: Command = {
       value: "ID",
       help: "which block was measured (the first of wedges unless told)",
     },
+    out: {
+      type: "string",
+      short: "o",
+      value: "FILE",
+      help: "a new file for the brief with the readings kept in it",
+    },
     json: { type: "boolean", help: "the diagnosis as JSON" },
   },
   examples: [
@@ -97,9 +115,10 @@ export const why: Command = {
   ],
   run: async (given, io) => {
     const { brief } = await readInput(given.arguments[0], io);
-    const readings = readingsOf(given, brief);
-    const result = diagnose(circleOf(brief, given.text("block")), readings, usualError(brief.unit));
-    io.out(given.flag("json") ? computedText(result) : text(result, brief));
+    const { kept, table, diagnosis } = measured(given, brief, answerBrief(brief));
+    io.out(given.flag("json") ? canonicalText(diagnosis) : text(table, diagnosis, brief));
+    const out = given.text("out");
+    if (out !== undefined) await writeNew(out, canonicalText(kept));
     return EXIT.fine;
   },
 };

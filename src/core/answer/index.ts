@@ -25,6 +25,8 @@ export * from "./own-letters.ts";
 export * from "./phrases.ts";
 export * from "./place-words.ts";
 export * from "./plan-words.ts";
+export { sayLeft } from "./questions-of-sewing.ts";
+export { judgeReadings } from "./read-readings.ts";
 export { outerFabric } from "./roles.ts";
 export * from "./sentence.ts";
 export * from "./sewing-steps.ts";

@@ -3,8 +3,11 @@ import {
   inchToLength,
   knownLength,
   type Length,
+  printAtMark,
   printWithUnit,
+  roundDown,
   roundNearest,
+  roundUp,
   stepOf,
 } from "../measure/index.ts";
 import type { Recipe } from "../recipe/index.ts";
@@ -204,10 +207,10 @@ export const tightest = (r: MakeSizeAnswer): MakeSizeAnswer["widths"][number] =>
 export function sizeWords(b: Brief, a: Answer, s: SizeStudy, r: MakeSizeAnswer): SizeWords {
   const fine = stepOf(b.unit === "in" ? "1/64" : "0.1", b.unit);
   const w = tightest(r);
-  const trim = printWithUnit(w.trim, stepOfBrief(b));
+  const trim = printAtMark(w.trim, stepOfBrief(b));
   return {
     share: `${percent(r.share)} of 100 ${s.block.name} blocks reach ${trim}, or come within ${printWithUnit(s.within, fine)} of it and can be eased in (give or take ${Math.max(1, Math.round(196 * r.shareError))})`,
-    spread: `19 of 20 measure ${printWithUnit(w.mean - 1.96 * w.sd, fine)} to ${printWithUnit(w.mean + 1.96 * w.sd, fine)} before trimming`,
+    spread: `19 of 20 measure ${printWithUnit(roundDown(w.mean - 1.96 * w.sd, fine), fine)} to ${printWithUnit(roundUp(w.mean + 1.96 * w.sd, fine), fine)} before trimming`,
     helps: helpsWords(b, a, s, r),
     check: checkWords(s, r),
   };

@@ -1,4 +1,4 @@
-import { inchToLength, printWithUnit, stepOf } from "../measure/index.ts";
+import { inchToLength, type Length, printWithUnit, stepOf, type Unit } from "../measure/index.ts";
 import type { Facts } from "./questions.ts";
 import { leftWhenOff } from "./spare-left.ts";
 import type { Question } from "./types.ts";
@@ -15,22 +15,16 @@ export function makeSizeQuestion(f: Facts): Question | undefined {
   const blocks = wholeBlocks(f);
   if (blocks.length === 0 || f.recipes.length === 0 || f.blocked) return undefined;
   const off = inchToLength(OFF, f.brief.unit);
-  const fine = stepOf(f.brief.unit === "in" ? "1/64" : "0.1", f.brief.unit);
   const left = blocks
     .map((block) => ({ block, left: leftWhenOff(f.recipes, block, f.seam, off) }))
     .reduce((a, b) => (b.left < a.left ? b : a));
-  const each = `with every cut ${printWithUnit(off, fine)} small`;
-  const amount = Math.abs(left.left);
   const which = blocks.length > 1 ? `${left.block.name} block` : "block";
-  const text = aboutText(amount, f.brief.unit);
+  const text = aboutText(Math.abs(left.left), f.brief.unit);
   return {
     id: "make-size",
     heading: "Will it make size?",
     trade: "what sewing leaves",
-    line:
-      left.left >= 0
-        ? `There is room: ${each} and every seam true, ${text} is still left to trim at each side of a ${which}.`
-        : `Nothing to spare: ${each} and every seam true, a ${which} comes ${text} short at each side.`,
+    line: sayLeft(left.left, off, which, f.brief.unit),
     doubt: false,
     margin: {
       number: {
@@ -44,6 +38,16 @@ export function makeSizeQuestion(f: Facts): Question | undefined {
     },
     from: [left.block.id],
   };
+}
+
+/** What is left at each side of a block when every cut is `off` too small; negative: it comes short. */
+export function sayLeft(left: Length, off: Length, which: string, unit: Unit): string {
+  const fine = stepOf(unit === "in" ? "1/64" : "0.1", unit);
+  const each = `with every cut ${printWithUnit(off, fine)} small`;
+  const text = aboutText(Math.abs(left), unit);
+  return left >= 0
+    ? `There is room: ${each} and every seam true, ${text} is still left to trim at each side of a ${which}.`
+    : `Nothing to spare: ${each} and every seam true, a ${which} comes ${text} short at each side.`;
 }
 
 /** To a 64th: finer is no help at a cutting table. */

@@ -1,7 +1,7 @@
 import type { SeamTree } from "../block/types.ts";
 import type { Brief } from "../brief/index.ts";
 import { say } from "../findings/index.ts";
-import { knownLength, type Length, printWithUnit, type Step } from "../measure/index.ts";
+import { knownLength, type Length, printAtMark, type Step } from "../measure/index.ts";
 import { centerPlies } from "../sewing/plies.ts";
 import { type Chain, chainsOf, stepsOf as groupsOf } from "../sewing/steps.ts";
 import { seamNodes } from "../sewing/tree.ts";
@@ -189,7 +189,7 @@ function measureText(step: Step, unit: SewnUnit): string {
   const [first] = worthMeasuring(unit);
   if (!first) return "";
   const ways = first.ways > 1 ? `, ${inWords(first.ways)} ways` : "";
-  return `${printWithUnit(first.unfinished, step)} ${HOW_MEASURED[first.kind]}${ways}`;
+  return `${printAtMark(first.unfinished, step)} ${HOW_MEASURED[first.kind]}${ways}`;
 }
 
 const MEASURE_RANK = { across: 0, corner: 1, along: 2 } as const;
@@ -202,7 +202,7 @@ export const HOW_MEASURED = {
 
 function squareText({ squareUp }: SewnUnit, step: Step): string[] {
   if (!squareUp) return [];
-  const sides = [...new Set(squareUp.toEachSide.map((x) => printWithUnit(x, step)))];
+  const sides = [...new Set(squareUp.toEachSide.map((x) => printAtMark(x, step)))];
   const line = squareUp.line ? `, with the ruler's ${squareUp.line.degrees} line on a seam` : "";
   return [`Square up from the center: ${sides.join(" and ")} to each side${line}.`];
 }

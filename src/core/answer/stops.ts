@@ -1,12 +1,10 @@
 import { type Brief, recorded } from "../brief/index.ts";
 import {
-  inchToLength,
   knownLength,
   type Length,
+  printAtMark,
   printWithUnit,
-  roundNearest,
   type Step,
-  stepOf,
 } from "../measure/index.ts";
 import { spareFrom } from "../sewing/spare.ts";
 import {
@@ -18,8 +16,9 @@ import {
   type StopReading,
 } from "../sewing/stops.ts";
 import type { Measure, SewnUnit } from "../sewing/types.ts";
-import { aboutLength, sayHalf, sayVerdict } from "../sewing/words.ts";
+import { sayHalf, sayVerdict } from "../sewing/words.ts";
 import { HOW_MEASURED, type StepRow, sewingSteps, worthMeasuring } from "./sewing-steps.ts";
+import { nearest, outcomeWords, readingOf, spareWords } from "./stop-words.ts";
 import type { Answer, AnswerBlock } from "./types.ts";
 import { inWords, lengthTextProblem, stepOfBrief } from "./words.ts";
 
@@ -31,6 +30,8 @@ export interface StopRow {
   readonly unitId: string;
   /** Name of the width, or `GAP`. */
   readonly width: string;
+  /** How it is said when something is typed for it: "U2", "U9 length" where a unit has several, "U2 gap". */
+  readonly stop: string;
   /** Where on the unit it is measured; absent for the gap. */
   readonly measure?: Measure;
   readonly name: string;
@@ -59,9 +60,6 @@ export interface StopTable {
   readonly outcome: string;
 }
 
-/** What a ruler with 1/32 marks and careful hands may be off by: common practice, no source. */
-const readingOf = (b: Brief): Length => inchToLength(1 / 32, b.unit);
-
 /** At each stop, in the order of sewing, the widths worth measuring, and what those taken mean. */
 export function stopTables(b: Brief, a: Answer): StopTable[] {
   const step = stepOfBrief(b);
@@ -73,8 +71,8 @@ export function stopTables(b: Brief, a: Answer): StopTable[] {
     return {
       block,
       rows,
-      spare: spareWords(steps.at(-1)?.unit, step),
-      outcome: later ? outcomeWords(later, b, step) : "",
+      spare: spareWords(steps.at(-1)?.unit, b.unit),
+      outcome: later ? outcomeWords(later, readings.length, b, step) : "",
     };
   });
 }
@@ -89,15 +87,18 @@ function contextOf(b: Brief, a: Answer, block: AnswerBlock): StopContext {
   };
 }
 
-/** As typed for this width, if it was measured against what it should measure now. */
-function typedFor(b: Brief, unitId: string, width: string, should: string) {
+/**
+ * As typed for this width, if it was measured against what it should measure now. `exact` is the same
+ * size as a decimal: how it was kept before sizes were said by the marks of a ruler.
+ */
+function typedFor(b: Brief, unitId: string, width: string, should: string, exact = should) {
   const entry = recorded(b, "measured").find((e) => e.unit === unitId && e.width === width);
   if (!entry) return { typed: "" };
   const gap = width === GAP;
   const text = gap ? entry.size.replace(/^[-\u2212]\s*/, "") : entry.size;
   const problem = lengthTextProblem(text, b.unit, gap)?.problem;
   const stale =
-    entry.should === should
+    entry.should === should || entry.should === exact
       ? undefined
       : `Measured when it should have been ${entry.should}; measure again.`;
   if (problem || stale) return { typed: entry.size, problem: problem ?? stale };
@@ -107,11 +108,16 @@ function typedFor(b: Brief, unitId: string, width: string, should: string) {
 
 function readingsOf(b: Brief, unit: SewnUnit, step: Step): StopReading[] {
   return worthMeasuring(unit).flatMap((m): StopReading[] => {
-    const { size } = typedFor(b, unit.id, m.name, printWithUnit(m.unfinished, step));
+    const { size } = typedWidth(b, unit, m, step);
     return size === undefined || isAbsurd(size, m)
       ? []
       : [{ unitId: unit.id, name: m.name, measured: size }];
   });
+}
+
+function typedWidth(b: Brief, unit: SewnUnit, m: Measure, step: Step) {
+  const should = printAtMark(m.unfinished, step);
+  return typedFor(b, unit.id, m.name, should, printWithUnit(m.unfinished, step));
 }
 
 /** A quarter off: another unit of length, or another piece. */
@@ -125,9 +131,10 @@ function rowsOf(
   { unit, name }: StepRow,
   later: Replanned | undefined,
 ): StopRow[] {
-  const rows = worthMeasuring(unit).map((m): StopRow => {
-    const should = printWithUnit(m.unfinished, step);
-    const { typed, size, problem } = typedFor(b, unit.id, m.name, should);
+  const widths = worthMeasuring(unit);
+  const rows = widths.map((m): StopRow => {
+    const should = printAtMark(m.unfinished, step);
+    const { typed, size, problem } = typedWidth(b, unit, m, step);
     const absurd = size !== undefined && isAbsurd(size, m);
     const judged =
       size === undefined || absurd
@@ -141,12 +148,13 @@ function rowsOf(
       id: `${unit.id}/${m.name}`,
       unitId: unit.id,
       width: m.name,
+      stop: widths.length > 1 ? `${unit.letter} ${m.name}` : unit.letter,
       measure: m,
       name: `${name}, ${HOW_MEASURED[m.kind]}${ways}`,
       should,
-      finished: printWithUnit(m.finished, step),
-      before: m.untrimmed > m.unfinished + 1e-6 ? printWithUnit(m.untrimmed, step) : "",
-      now: shifted ? printWithUnit(nearest(expected.expected, b), step) : "",
+      finished: printAtMark(m.finished, step),
+      before: m.untrimmed > m.unfinished + 1e-6 ? printAtMark(m.untrimmed, step) : "",
+      now: shifted ? printAtMark(nearest(expected.expected, b), step) : "",
       typed,
       ...(judged && { verdict: { kind: judged.verdict, text: sayVerdict(judged, b.unit) } }),
       ...(problem !== undefined && { problem }),
@@ -158,10 +166,6 @@ function rowsOf(
   return unit.straightEdge ? [...rows, gapRow(b, context, unit, name)] : rows;
 }
 
-/** To a 1/32: what a ruler can be read to. */
-const nearest = (x: Length, b: Brief): Length =>
-  roundNearest(x, stepOf(b.unit === "in" ? "1/32" : "0.5", b.unit));
-
 function gapRow(b: Brief, context: StopContext, unit: SewnUnit, name: string): StopRow {
   const { typed, size, problem } = typedFor(b, unit.id, GAP, NO_GAP);
   const half = size === undefined ? undefined : judgeHalf(size, context.reading);
@@ -172,6 +176,7 @@ function gapRow(b: Brief, context: StopContext, unit: SewnUnit, name: string): S
     id: `${unit.id}/${GAP}`,
     unitId: unit.id,
     width: GAP,
+    stop: `${unit.letter} ${GAP}`,
     name: `${name}, light under a straight edge`,
     should: NO_GAP,
     finished: "",
@@ -191,30 +196,3 @@ function gapRow(b: Brief, context: StopContext, unit: SewnUnit, name: string): S
 }
 
 const NO_GAP = "none";
-
-/** Spare at each side: all alike, or how many sides have none. */
-function spareWords(block: SewnUnit | undefined, step: Step): string {
-  if (!block) return "";
-  const spares = block.spareBySide.map((s) => s.spare);
-  const most = Math.max(0, ...spares);
-  if (most < 1e-6) return "Nothing to spare at any side: cut and sew exactly.";
-  const least = Math.min(...spares);
-  if (most - least < 1e-6)
-    return `${printWithUnit(most, step)} to spare at every side, to be trimmed off.`;
-  const none = spares.filter((s) => s < 1e-6).length;
-  return `${printWithUnit(least, step)} to ${printWithUnit(most, step)} to spare at its sides${none > 0 ? `, none at ${inWords(none)} of ${inWords(spares.length)}` : ""}.`;
-}
-
-function outcomeWords(later: Replanned, b: Brief, step: Step): string {
-  const { seamsWider, block } = later;
-  const size = printWithUnit(nearest(block.expected, b), step);
-  const planned = printWithUnit(block.planned, step);
-  const off = Math.abs(block.expected - block.planned) > readingOf(b) / 2;
-  const slight = Math.abs(seamsWider) < inchToLength(1 / 128, b.unit);
-  const seams = slight
-    ? "The seams are right, the fold counted"
-    : `The seams are ${aboutLength(seamsWider, b.unit)} too ${seamsWider > 0 ? "wide" : "narrow"}, the fold counted`;
-  return off
-    ? `${seams}. Sewn on like this, the block will finish ${size}, not ${planned}; make all its fellows the same, or mend the seam.`
-    : `${seams}. The block will finish ${planned} as planned.`;
-}

@@ -1,20 +1,26 @@
 import { type Brief, recorded } from "../brief/index.ts";
 import { say } from "../findings/index.ts";
-import { knownLength, type Length, printWithUnit } from "../measure/index.ts";
-import { type Diagnosis, diagnose, type RankedCause } from "../sewing/diagnose.ts";
+import {
+  knownLength,
+  printAtMark,
+  printWithUnit,
+  roundDown,
+  roundUp,
+  stepOf,
+} from "../measure/index.ts";
+import type { Diagnosis, RankedCause } from "../sewing/diagnose.ts";
 import {
   planned,
   READINGS,
   type ReadingName,
-  type Readings,
   type SewnCircle,
   sewnCircleOf,
-  usualError,
 } from "../sewing/readings.ts";
-import { aboutLength, READING_WORDS, sayCause, sayConfidence, sayRemedy } from "../sewing/words.ts";
+import { isVague, READING_WORDS, sayCause, sayConfidence, sayRemedy } from "../sewing/words.ts";
+import { isSize, judgeReadings } from "./read-readings.ts";
 import { rulerFor } from "./stages.ts";
 import type { Answer, AnswerBlock } from "./types.ts";
-import { lengthTextProblem, stepOfBrief } from "./words.ts";
+import { stepOfBrief } from "./words.ts";
 
 /** One measurement to take: in plain words, what it should be, and what was typed. */
 export interface ReadingRow {
@@ -61,77 +67,44 @@ const HOW: Readonly<Record<ReadingName, string>> = {
   wedgeBase: "Along the wide end, from raw edge to raw edge.",
 };
 
-const MAY_BE_MINUS: readonly ReadingName[] = ["halfGap", "outerEdge"];
-const SIZES: readonly ReadingName[] = ["acrossOne", "acrossTwo", "wedgeHeight", "wedgeBase"];
-
-interface Typed {
-  readonly text: string;
-  readonly value?: Length;
-  readonly problem?: string;
-}
-
-/** Reads one measurement as typed; a minus only where it means the other way. */
-export function readReading(name: ReadingName, text: string, unit: Brief["unit"]): Typed {
-  const minus = /^[-\u2212]\s*/.exec(text);
-  if (minus && !MAY_BE_MINUS.includes(name)) return { text, problem: "It cannot be less than 0." };
-  const size = minus ? text.slice(minus[0].length) : text;
-  const problem = lengthTextProblem(size, unit, !SIZES.includes(name))?.problem;
-  if (problem) return { text, problem };
-  return { text, value: (minus ? -1 : 1) * knownLength(size, unit) };
-}
-
-/** For each block of wedges: what to measure, and what those measurements mean. */
-export function whyTables(b: Brief, a: Answer): WhyTable[] {
+/** Every kind of block that has a circle of wedges, with the circle as it was planned. */
+export function whyCircles(b: Brief, a: Answer): { block: AnswerBlock; circle: SewnCircle }[] {
   return a.blocks
     .filter((block) => block.radial && !block.id.includes("~"))
     .flatMap((block) => {
       const ruler = rulerFor(b, block.radial?.n ?? 8);
       const circle = sewnCircleOf(block, knownLength(b.seam, b.unit), ruler.missing, b.unit);
-      return circle ? [tableFor(b, block, circle)] : [];
+      return circle ? [{ block, circle }] : [];
     });
 }
 
+/** For each block of wedges: what to measure, and what those measurements mean. */
+export const whyTables = (b: Brief, a: Answer): WhyTable[] =>
+  whyCircles(b, a).map(({ block, circle }) => tableFor(b, block, circle));
+
 function tableFor(b: Brief, block: AnswerBlock, circle: SewnCircle): WhyTable {
   const kept = recorded(b, "reading").filter((e) => e.block === block.id);
-  const typed = new Map(
-    READINGS.map((name) => {
-      const entry = kept.find((e) => e.name === name);
-      return [name, entry ? readReading(name, entry.size, b.unit) : { text: "" }] as const;
-    }),
-  );
-  const readings: Readings = Object.fromEntries(
-    READINGS.flatMap((name) => {
-      const value = typed.get(name)?.value;
-      return value === undefined ? [] : [[name, value]];
-    }),
-  );
-  const any = Object.keys(readings).length > 0;
-  const d = any ? diagnose(circle, readings, usualError(b.unit)) : undefined;
+  const { typed, problems, diagnosis: d } = judgeReadings(b, circle, kept);
   const step = stepOfBrief(b);
   const plan = planned(circle);
   const wanted = d ? (d.parting?.reading ?? d.ask[0]) : undefined;
-  const impossible = new Map(
-    d?.findings
-      .filter((f) => READINGS.includes(f.place as ReadingName))
-      .map((f) => [f.place, say(f, { step })]),
-  );
   return {
     block,
     rows: READINGS.map((name) => {
-      const problem = typed.get(name)?.problem ?? impossible.get(name);
+      const problem = problems.get(name);
       return {
         name,
         what: READING_WORDS[name],
         how: HOW[name],
-        should: SIZES.includes(name) ? printWithUnit(plan[name], step) : "none",
-        typed: typed.get(name)?.text ?? "",
+        should: isSize(name) ? printAtMark(plan[name], step) : "none",
+        typed: typed.get(name) ?? "",
         wanted: name === wanted && d?.confidence !== "sure" && d?.confidence !== "nothing-wrong",
         ...(problem !== undefined && { problem }),
       };
     }),
     outcome: d ? sayConfidence(d) : "",
     findings: (d?.findings ?? [])
-      .filter((f) => !impossible.has(f.place))
+      .filter((f) => !READINGS.some((name) => name === f.place))
       .map((f) => say(f, { step })),
     causes: d ? causesOf(d, b) : [],
   };
@@ -151,13 +124,14 @@ const causesOf = (d: Diagnosis, b: Brief): CauseRow[] =>
 
 /** Between what the size lies, 19 times in 20. */
 function rangeOf(c: RankedCause, unit: Brief["unit"]): string {
-  if (c.cause === "point" || !Number.isFinite(c.low + c.high)) return "";
+  if (c.cause === "point" || isVague(c, unit) || !Number.isFinite(c.low + c.high)) return "";
   const [low, high] = [c.low, c.high].sort((x, y) => Math.abs(x) - Math.abs(y));
   const least = Math.sign(low) === Math.sign(high) ? Math.abs(low) : 0;
   const most = Math.abs(high);
-  return c.unit === "degrees"
-    ? `19 times in 20 between ${least.toFixed(2)} and ${most.toFixed(2)} degree`
-    : `19 times in 20 between ${least === 0 ? "nothing" : bare(least, unit)} and ${bare(most, unit)}`;
+  if (c.unit === "degrees")
+    return `19 times in 20 between ${least.toFixed(2)} and ${most.toFixed(2)} degree`;
+  const fine = stepOf(unit === "in" ? "1/64" : "0.1", unit);
+  const from = roundDown(least, fine);
+  const said = from === 0 ? "nothing" : printWithUnit(from, fine);
+  return `19 times in 20 between ${said} and ${printWithUnit(roundUp(most, fine), fine)}`;
 }
-
-const bare = (x: Length, unit: Brief["unit"]): string => aboutLength(x, unit).replace("about ", "");

@@ -1,6 +1,6 @@
 import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
-import { printFraction, printLength, printWithUnit, printYards } from "./print.ts";
+import { printAtMark, printFraction, printLength, printWithUnit, printYards } from "./print.ts";
 import { stepOf } from "./step.ts";
 import type { Unit } from "./unit.ts";
 
@@ -55,5 +55,34 @@ describe("lengths for people", () => {
     expect(printFraction(new Fraction(-6, 16))).toBe("-3/8");
     expect(printFraction(new Fraction(-9, 4))).toBe("-2 1/4");
     expect(printYards(new Fraction(11, 8))).toBe("1 3/8 yd");
+  });
+
+  test.each([
+    [4.5, "4 1/2 in"],
+    [4.5769, "4 9/16 in (1/64 over)"],
+    [6.6091, "6 5/8 in (1/64 under)"],
+    [4.0208, "4 in (1/64 over)"],
+    [12.437, "12 7/16 in"],
+    [7.402, "7 13/32 in"],
+    [0.992, "1 in (1/64 under)"],
+  ])("%d in to be measured: %s", (x, text) => {
+    expect(printAtMark(x, stepOf("1/8", "in"))).toBe(text);
+  });
+
+  test("what is said at a mark is right to 1/128 in, over its whole range", () => {
+    for (let x = 0.02; x < 3; x += 0.0017) {
+      const said = printAtMark(x, stepOf("1/8", "in"));
+      const [, whole, top, bottom, off] =
+        /^(?:(\d+)(?: |$))?(?:(\d+)\/(\d+) )?in(?: \(1\/64 (over|under)\))?$/.exec(said) ?? [];
+      const mark = Number(whole ?? 0) + (top ? Number(top) / Number(bottom) : 0);
+      const meant = mark + (off === "over" ? 1 / 64 : off === "under" ? -1 / 64 : 0);
+      expect(Math.abs(meant - x), said).toBeLessThanOrEqual(1 / 128 + 1e-12);
+    }
+  });
+
+  test("millimeters to be measured: the nearest half", () => {
+    expect(printAtMark(105.9, stepOf("1", "mm"))).toBe("106 mm");
+    expect(printAtMark(193.42, stepOf("1", "mm"))).toBe("193.5 mm");
+    expect(printAtMark(182.25, stepOf("0.25", "mm"))).toBe("182.25 mm");
   });
 });

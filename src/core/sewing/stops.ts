@@ -113,6 +113,8 @@ export interface LaterStop {
 export interface Replanned {
   /** How much wider than told the seams are (turn of the fabric counted), from all readings. */
   readonly seamsWider: Length;
+  /** `seamsWider` is right within this, if each reading is off by no more than `reading`. */
+  readonly within: Length;
   readonly stops: readonly LaterStop[];
   /** Finished size of the block, planned and to be expected, both ways. */
   readonly block: { readonly planned: Length; readonly expected: Length };
@@ -154,6 +156,7 @@ export function replan(c: StopContext, readings: readonly StopReading[]): Replan
   const expected = raw - 2 * c.seam;
   return {
     seamsWider: e,
+    within: lossSquared > 0 ? c.reading / Math.sqrt(lossSquared) : Number.POSITIVE_INFINITY,
     stops,
     block: { planned, expected: hasSpare ? Math.min(planned, expected) : expected },
   };

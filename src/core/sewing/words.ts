@@ -48,6 +48,10 @@ const aboutDegrees = (x: number): string => `about ${Math.abs(x).toFixed(2)} deg
 const amount = (c: Pick<RankedCause, "size" | "unit">, unit: Unit): string =>
   c.unit === "degrees" ? aboutDegrees(c.size) : aboutLength(c.size, unit);
 
+/** A size that the readings leave open by more than an inch is not told. */
+export const isVague = (c: Pick<RankedCause, "low" | "high" | "unit">, unit: Unit): boolean =>
+  c.unit !== "degrees" && lengthToInch(c.high - c.low, unit) > 1;
+
 /** What is wrong, with its size. */
 export function sayCause(c: RankedCause, unit: Unit): string {
   const much = amount(c, unit);
@@ -58,7 +62,7 @@ export function sayCause(c: RankedCause, unit: Unit): string {
     angle: `The wedges are ${much} too ${more ? "wide" : "narrow"} at the point.`,
     drift: `The seams run ${more ? "wider" : "narrower"} toward the outer edge, by ${much} from the center to the edge.`,
     slip: `The points slipped by ${much} when the last seam was sewn.`,
-    "odd-piece": `One wedge differs from the others, by ${much}.`,
+    "odd-piece": `One wedge differs from the others${isVague(c, unit) ? "" : `, by ${much}`}.`,
     point:
       "The point of the wedges is cut another way than the numbers are for: sharp for blunt, or blunt for sharp.",
   };
