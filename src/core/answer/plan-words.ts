@@ -1,5 +1,5 @@
 import type { CutStep, FabricLayout, LedgerRow } from "../layout/index.ts";
-import { printWithUnit, type Step } from "../measure/index.ts";
+import { printAtMark, printWithUnit, type Step } from "../measure/index.ts";
 import type { FabricCutting, OrderFrom } from "./cutting.ts";
 import { isOffcut } from "./offcuts.ts";
 import type { Answer } from "./types.ts";
@@ -46,7 +46,7 @@ export function sayStep(s: CutStep, a: Answer, step: Step): string {
       return `${s.cuts === 1 ? "a strip" : `${s.cuts} strips`} ${size}`;
     case "subcut":
       return demand?.shape.kind === "nested"
-        ? `subcut ${s.copies ?? ""} ${what}, wide edge ${size}`
+        ? `subcut ${s.copies ?? ""} ${what}, wide edge ${printAtMark(s.size, step)}`
         : `subcut ${s.copies ?? ""} ${what}, every ${size}`;
     case "divide":
       return `divide ${what} at ${size}`;

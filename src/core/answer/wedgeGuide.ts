@@ -1,5 +1,12 @@
 import type { Brief } from "../brief/index.ts";
-import { knownLength, type Length, printWithUnit, type Step, stepOf } from "../measure/index.ts";
+import {
+  knownLength,
+  type Length,
+  printAtMark,
+  printWithUnit,
+  type Step,
+  stepOf,
+} from "../measure/index.ts";
 import {
   type OtherWay,
   otherWays,
@@ -7,6 +14,7 @@ import {
   readYourRuler,
   rulerOf,
 } from "../recipe/index.ts";
+import { aboutLength } from "../sewing/words.ts";
 
 /** The wedge of one kind of block: by her ruler, by any other way, and how to read the ruler. */
 export interface WedgeGuide {
@@ -39,10 +47,10 @@ export function wedgeGuides(brief: Brief, seam: Length, used: ReadonlySet<string
 
 /** One way as an instruction, with what a slip of one pencil line on every wedge would do. */
 export function sayWay(way: OtherWay, step: Step): { readonly how: string; readonly slip: string } {
-  const x = (name: string): string => printWithUnit(way.lengths[name] ?? 0, step);
+  const x = (name: string): string => printAtMark(way.lengths[name] ?? 0, step);
   const tip = way.lengths.tip ?? 0;
   const point =
-    tip > 0 ? `, and ${printWithUnit(tip, step)} wide at the tip` : ", and to a point at the tip";
+    tip > 0 ? `, and ${printAtMark(tip, step)} wide at the tip` : ", and to a point at the tip";
   const how: Readonly<Record<OtherWay["kind"], string>> = {
     ruler: `By the ruler: lay its ${x("line")} line on the edge of the strip.`,
     extended: `A ruler that ends at ${x("ruler")}: cut along it, then lengthen both cuts with a straight edge by ${x("beyond")} to the edge of the strip.`,
@@ -58,10 +66,10 @@ function saySlip({ cost }: OtherWay, step: Step): string {
   const slip = printFine(cost.slip, step);
   const parts = [
     Math.abs(cost.across) > 1e-9
-      ? `moves the width across flats by ${printWithUnit(Math.abs(cost.across), step)}`
+      ? `moves the width across flats by ${aboutLength(cost.across, step.unit)}`
       : "",
     Math.abs(cost.misfit) > 1e-9
-      ? `leaves ${printWithUnit(Math.abs(cost.outerEdge), step)} too ${cost.outerEdge > 0 ? "much" : "little"} at the outer edge`
+      ? `leaves ${aboutLength(cost.outerEdge, step.unit)} too ${cost.outerEdge > 0 ? "much" : "little"} at the outer edge`
       : "",
   ].filter(Boolean);
   return `A slip of ${slip} on every wedge ${parts.join(" and ") || "changes nothing"}.`;
@@ -84,6 +92,6 @@ export function sayReading(r: RulerReading, step: Step): string[] {
       reading.what === "width-at-line" && reading.atLine !== undefined
         ? ` ${printWithUnit(reading.atLine, step)}`
         : "";
-    return `${where[reading.what]}${at}: it should be ${printWithUnit(reading.shouldBe, step)}; a misread ${printFine(reading.misread, step)} moves the block by ${printWithUnit(reading.across, step)}.`;
+    return `${where[reading.what]}${at}: it should be ${printAtMark(reading.shouldBe, step)}; a misread ${printFine(reading.misread, step)} moves the block by ${aboutLength(reading.across, step.unit)}.`;
   });
 }

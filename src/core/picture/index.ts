@@ -16,6 +16,7 @@ export {
 } from "./cover.ts";
 export * from "./draw.ts";
 export * from "./fraction.ts";
+export { type HalfPictureOptions, halfPicture } from "./half.ts";
 export { type LayoutPictureOptions, layoutPicture } from "./layout.ts";
 export { letteredPicture } from "./lettered.ts";
 export { type FourLivesOptions, fourLives, LIVES } from "./lives.ts";

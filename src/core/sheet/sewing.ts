@@ -1,8 +1,10 @@
+import type { PdfPoint } from "../measure/index.ts";
+import { halfPicture } from "../picture/index.ts";
 import { type Block, Column, paginate, withFeet } from "./column.ts";
 import { finishSteps } from "./finishSteps.ts";
 import { footWords } from "./foot.ts";
 import { columnAt, columns, STYLES } from "./grid.ts";
-import { type SheetJob, sayMeasured, trueScale } from "./job.ts";
+import { drawn, type SheetJob, sayMeasured, smallAt, trueScale } from "./job.ts";
 import type { Sheet } from "./model.ts";
 import { allSteps, nextStep, stepDrawing } from "./order.ts";
 import type { SewStep } from "./steps.ts";
@@ -65,9 +67,27 @@ function stepBlock(job: SheetJob, step: SewStep): Block {
   const width = columns(4) + 12;
   if (step.stop.number !== "") c.stop(step.stop.number, step.stop.how, right, width);
   for (const line of otherWidths(job, step)) c.paragraph(line, STYLES.small, { x: right, width });
+  if (step.unit.straightEdge && step.seamIds.length > 0) straightEdge(job, step, c, right);
   c.y = Math.max(c.y, wordsEnd, top + drawing.height) + 3;
   return c.block();
 }
+
+/** What a half that is not straight shows against a straight edge, both ways. */
+function straightEdge(job: SheetJob, step: SewStep, c: Column, x: PdfPoint): void {
+  const { width, height } = step.block;
+  const scale = HALF_WIDE / (Math.max(width, height) + 2 * job.seam);
+  const made = halfPicture(step.block, step.unit, {
+    unit: job.brief.unit,
+    seam: job.seam,
+    small: smallAt(scale),
+  });
+  const drawing = drawn(job, made, scale);
+  c.y += 3;
+  c.add({ kind: "figure", alt: drawing.title, x, y: c.y, drawing });
+  c.y += drawing.height;
+}
+
+const HALF_WIDE: PdfPoint = 84;
 
 /** Every other width a ruler can take, and the finished size of the one to check. */
 function otherWidths(job: SheetJob, step: SewStep): string[] {

@@ -2,6 +2,7 @@ import { useCallback } from "react";
 import { GAP, type StopRow, type StopTable } from "../../../../core/answer/stops.ts";
 import type { Patch } from "../../../../core/block/types.ts";
 import { knownLength } from "../../../../core/measure/index.ts";
+import { halfPicture } from "../../../../core/picture/half.ts";
 import type { Picture } from "../../../../core/picture/marks.ts";
 import { unitPicture } from "../../../../core/picture/unit.ts";
 import type { Answered } from "../../answers.ts";
@@ -14,7 +15,7 @@ interface StopPictureProps {
   readonly shown: Answered;
 }
 
-/** The unit with the width that is measured; nothing for the light under a straight edge. */
+/** The unit with the width that is measured, or laid against a straight edge. */
 export function StopPicture({ row, table, shown }: StopPictureProps) {
   const { brief, answer } = shown;
   const { block } = table;
@@ -23,6 +24,12 @@ export function StopPicture({ row, table, shown }: StopPictureProps) {
   const make = useCallback(
     (small: number): Picture => {
       if (!unit) throw new RangeError(`stop picture: the answer has no unit ${row.unitId}`);
+      if (row.width === GAP)
+        return halfPicture(block, unit, {
+          unit: answer.unit,
+          seam: knownLength(brief.seam, brief.unit),
+          small,
+        });
       return unitPicture(block, unit, {
         unit: answer.unit,
         seam: knownLength(brief.seam, brief.unit),
@@ -37,7 +44,7 @@ export function StopPicture({ row, table, shown }: StopPictureProps) {
     },
     [block, unit, row, answer, brief, shown],
   );
-  if (!unit || row.width === GAP) return <span />;
+  if (!unit) return <span />;
   return (
     <PictureView
       make={make}
