@@ -1,12 +1,12 @@
-import { produce } from "immer";
 import {
   type Answer,
   answerBrief,
+  changed,
   type StopRow,
   type StopTable,
   stopTables,
 } from "../../core/answer/index.ts";
-import { type Brief, canonicalText, keepMeasured } from "../../core/brief/index.ts";
+import { type Brief, canonicalText, computedText, keepMeasured } from "../../core/brief/index.ts";
 import type { Command, Given } from "../command.ts";
 import { Ending, EXIT } from "../exit.ts";
 import { readInput, writeNew } from "../files.ts";
@@ -30,7 +30,7 @@ function takenFrom(text: string, rows: readonly StopRow[]): { row: StopRow; size
 function withMeasured(brief: Brief, answer: Answer, texts: readonly string[]): Brief {
   const rows = stopTables(brief, answer).flatMap((t) => t.rows);
   const taken = texts.map((text) => takenFrom(text, rows));
-  const kept = produce(brief, (d) => {
+  const kept = changed(brief, (d) => {
     for (const { row, size } of taken) keepMeasured(row.unitId, row.width, size, row.should)(d);
   });
   const judged = stopTables(kept, answer).flatMap((t) => t.rows);
@@ -108,7 +108,7 @@ export const measure: Command = {
     const tables = tablesAsked(given, stopTables(kept, answer));
     io.out(
       given.flag("json")
-        ? canonicalText(tables.map(asData))
+        ? computedText(tables.map(asData))
         : `${tables.flatMap(tableText).join("\n")}`,
     );
     const out = given.text("out");

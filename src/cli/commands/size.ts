@@ -1,8 +1,8 @@
-import { produce } from "immer";
 import {
   type Answer,
   type AnswerBlock,
   answerBrief,
+  changed,
   leftWhenOff,
   makerOf,
   makerWords,
@@ -17,7 +17,7 @@ import {
   tightest,
   worstOfCheck,
 } from "../../core/answer/index.ts";
-import { type Brief, canonicalText, keepSeamTest } from "../../core/brief/index.ts";
+import { type Brief, computedText, keepSeamTest } from "../../core/brief/index.ts";
 import {
   inchToLength,
   knownLength,
@@ -57,7 +57,7 @@ function withTests(brief: Brief, texts: readonly string[]): Brief {
     if (!offer) throw bad(`--seam-test is said as STRIPS=LENGTH, got "${text}"; strips: ${tests}`);
     return { offer, size: text.slice(at + 1).trim() };
   });
-  const kept = produce(brief, (d) => {
+  const kept = changed(brief, (d) => {
     for (const { offer, size } of taken) keepSeamTest(offer.strips, offer.cut, size)(d);
   });
   for (const { offer, size } of taken) {
@@ -200,7 +200,7 @@ export const size: Command = {
     }
     io.out(
       given.flag("json")
-        ? canonicalText({ maker: makerOf(brief), blocks: made.map(dataOf) })
+        ? computedText({ maker: makerOf(brief), blocks: made.map(dataOf) })
         : [wrap(makerWords(brief)), "", ...made.flatMap((m) => textOf(brief, answer, m))].join(
             "\n",
           ),

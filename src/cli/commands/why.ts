@@ -1,14 +1,20 @@
-import { produce } from "immer";
 import {
   type Answer,
   answerBrief,
   type CauseRow,
+  changed,
   judgeReadings,
   type WhyTable,
   whyCircles,
   whyTables,
 } from "../../core/answer/index.ts";
-import { type Brief, canonicalText, keepReading, recorded } from "../../core/brief/index.ts";
+import {
+  type Brief,
+  canonicalText,
+  computedText,
+  keepReading,
+  recorded,
+} from "../../core/brief/index.ts";
 import { say } from "../../core/findings/index.ts";
 import { stepOf } from "../../core/measure/index.ts";
 import {
@@ -48,7 +54,7 @@ function measured(given: Given, brief: Brief, answer: Answer) {
   if (!found) throw bad(`--block ${id ?? ""}: blocks of wedges in this brief: ${known}`);
   const { block, circle } = found;
   const taken = given.texts("measured").map(takenFrom);
-  const kept = produce(brief, (d) => {
+  const kept = changed(brief, (d) => {
     for (const { name, size } of taken) keepReading(block.id, name, size)(d);
   });
   const readings = recorded(kept, "reading").filter((e) => e.block === block.id);
@@ -116,7 +122,7 @@ export const why: Command = {
   run: async (given, io) => {
     const { brief } = await readInput(given.arguments[0], io);
     const { kept, table, diagnosis } = measured(given, brief, answerBrief(brief));
-    io.out(given.flag("json") ? canonicalText(diagnosis) : text(table, diagnosis, brief));
+    io.out(given.flag("json") ? computedText(diagnosis) : text(table, diagnosis, brief));
     const out = given.text("out");
     if (out !== undefined) await writeNew(out, canonicalText(kept));
     return EXIT.fine;

@@ -1,6 +1,8 @@
 import type { AnswerBlock } from "../answer/types.ts";
 import {
   add,
+  angleOf,
+  applyTo,
   dot,
   edges,
   leftOf,
@@ -12,6 +14,7 @@ import {
   point,
   scale,
   subtract,
+  turning,
 } from "../geometry/index.ts";
 import type { Length, Unit } from "../measure/index.ts";
 import type { SewnUnit } from "../sewing/types.ts";
@@ -88,7 +91,12 @@ function panel(
   small: Length,
   caption: string,
 ) {
-  const shape = outline.map((p) => fanned(p, bent));
+  const bentEdge = outline.filter((p) => Math.abs(p.y) < 1e-9).map((p) => fanned(p, bent));
+  const [a, , z] = [...bentEdge].sort((p, q) => p.x - q.x);
+  // Both ends touch, though one arm may be the longer; in the middle it is held even.
+  const even = turning(bent > 0 ? -angleOf(subtract(z, a)) : 0);
+  const lie = (p: Point): Point => applyTo(even, fanned(p, bent));
+  const shape = outline.map(lie);
   const box = boxOf([shape]);
   const ends = shape.filter((_, i) => Math.abs(outline[i].y) < 1e-9);
   const rest = Math.min(...ends.map((p) => p.y));
@@ -105,9 +113,7 @@ function panel(
   const light = gaps.map((polygon): Mark => ({ kind: "shape", polygon, fill: { kind: "lost" } }));
   const marks: Mark[] = [
     { kind: "shape", polygon: shape, fill: { kind: "paper" }, line: "cut" },
-    ...seams.map(
-      (s): Mark => ({ kind: "line", line: "seam", points: s.map((p) => fanned(p, bent)) }),
-    ),
+    ...seams.map((s): Mark => ({ kind: "line", line: "seam", points: s.map(lie) })),
     ...light,
     {
       kind: "shape",
