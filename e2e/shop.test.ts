@@ -121,6 +121,8 @@ test("what was handed out is noted; a change of the design tells on the page, an
   await page.getByRole("button", { name: "Take it" }).click();
   await page.getByRole("link", { name: "See which, and print a correction" }).click();
   await page.getByText("One thing that left this design is now wrong.").waitFor();
+  await page.getByRole("button", { name: "Print as version 2" }).click();
+  await page.getByText("which is out with").waitFor({ state: "detached" });
   const [slip] = await Promise.all([
     page.waitForEvent("download"),
     page.getByRole("button", { name: "Print the correction" }).click(),

@@ -18,6 +18,7 @@ import {
   readShelf,
   rulesOf,
   type Shelf,
+  sayBolt,
   sayCosts,
   sayCut,
   sayLeft,
@@ -100,7 +101,7 @@ function kitText(brief: Brief, plan: KitPlan, shelf: Shelf): string {
     return [f.letter, f.name, cut ? sayCut(cut, brief) : "", `gives ${f.most}`, f.uses];
   });
   const runs = plan.runs.map((r) => [
-    r.name,
+    sayBolt(r),
     sayTicks(r.length, brief),
     `${r.cuts.length} cuts`,
     `${sayTicks(r.used, brief)} used`,
@@ -132,7 +133,7 @@ export function runCsv(plan: KitPlan): string {
   const u = plan.unit;
   const rows = plan.runs.flatMap((r) => [
     [
-      r.name,
+      sayBolt(r),
       "",
       "",
       "straighten",
@@ -142,7 +143,7 @@ export function runCsv(plan: KitPlan): string {
       n(r.length - r.straighten),
     ],
     ...r.cuts.map((c, i) => [
-      r.name,
+      sayBolt(r),
       i + 1,
       c.kit,
       plan.fabrics.find((f) => f.fabricId === c.fabricId)?.name ?? c.fabricId,

@@ -9,6 +9,7 @@ import {
   sayChanged,
   sayLeftThing,
   sayRipple,
+  versionToGive,
 } from "../../core/shop/index.ts";
 import type { Command } from "../command.ts";
 import { EXIT } from "../exit.ts";
@@ -41,6 +42,12 @@ export const ripple: Command = {
       sayLeftThing(left),
       ...changes.map((c) => `  ${sayChanged(c)}`),
     ]);
+    const next = versionToGive(brief, wrong);
+    if (next !== undefined)
+      lines.push(
+        "",
+        `What is printed next wants another version: ${next}, with --edition ${next}.`,
+      );
     io.out(
       given.flag("json") ? canonicalText(wrong) : `${[sayRipple(wrong), ...lines].join("\n")}\n`,
     );

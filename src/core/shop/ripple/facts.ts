@@ -31,6 +31,7 @@ export const LEAVES = [
   "sewing",
   "kits",
   "class",
+  "living",
 ] as const;
 export type Leaf = (typeof LEAVES)[number];
 
@@ -43,6 +44,7 @@ export const LEAF_WORDS: Readonly<Record<Leaf, string>> = {
   sewing: "sewing card",
   kits: "kits",
   class: "class lists",
+  living: "living pattern",
 };
 
 type Part = (brief: Brief, answer: Answer) => Fact[];
@@ -56,6 +58,7 @@ const PARTS: Readonly<Record<Leaf, readonly Part[]>> = {
   sewing: [seam, toMeasure],
   kits: [inKits],
   class: [seam, point, buying, home],
+  living: [seam, point, sizes, pieces, buying, toMeasure],
 };
 
 /** Every number that one leaf of this design carries, each under a key that does not change. */

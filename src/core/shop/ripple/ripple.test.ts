@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import tidepool from "../../../../examples/tidepool-runner.json" with { type: "json" };
 import { answerBrief } from "../../answer/index.ts";
 import { type Brief, readDocument } from "../../brief/index.ts";
+import { lastVersion, nextVersion, versionToGive } from "./edition.ts";
 import { LEAVES } from "./facts.ts";
 import { type Left, leaving, remembering } from "./record.ts";
 import { correcting, rippleOf, sayChanged, sayLeftThing } from "./ripple.ts";
@@ -42,6 +43,7 @@ test("a changed number is found wherever it was printed, and nowhere else", () =
     "class",
     "kits",
     "layouts",
+    "living",
     "pattern",
   ]);
   const pattern = wrong.find((w) => w.left.of === "pattern")!;
@@ -66,6 +68,7 @@ test("another fabric's width leaves the pieces and the templates alone", () => {
     "class",
     "kits",
     "layouts",
+    "living",
     "pattern",
   ]);
   for (const w of wrong.filter((x) => x.left.of === "pattern"))
@@ -82,6 +85,21 @@ test("a wider seam makes every sheet wrong", () => {
   expect(wrong.map((w) => w.left.of)).toEqual(
     expect.arrayContaining(["pattern", "templates", "chart", "sewing", "class"]),
   );
+});
+
+test("what is printed after a change wants another version than what is out", () => {
+  const brief = handedOut();
+  expect(lastVersion(brief)).toBe("1");
+  expect(versionToGive(brief, [])).toBeUndefined();
+  brief.quilt.rows += 1;
+  const wrong = rippleOf(brief, answerBrief(brief));
+  expect(versionToGive(brief, wrong)).toBe("2");
+  expect(["1", "1.9", "spring 3", "draft"].map(nextVersion)).toEqual([
+    "2",
+    "1.10",
+    "spring 4",
+    "draft 2",
+  ]);
 });
 
 test("a correction given out settles it, until the next change", () => {

@@ -9,11 +9,12 @@ import {
   sayChanged,
   sayLeftThing,
   sayRipple,
+  versionToGive,
 } from "../../../core/shop/index.ts";
 import type { KeepStore } from "../../keep/index.ts";
 import type { Answered } from "../answers.ts";
 import { Said } from "../said.tsx";
-import { editionOf } from "../sheets/choices.ts";
+import { choose, editionOf, useChoices, versionOf } from "../sheets/choices.ts";
 import { shopWorker, useAsked } from "./asking.ts";
 import { today } from "./give.ts";
 import { Act, Field, Papers, Part, Pick } from "./parts.tsx";
@@ -26,6 +27,9 @@ export function OutPart({ now, keep }: { now: Answered; keep: KeepStore }) {
     useCallback(() => shopWorker.ask("ripple", "ripple", brief, answer), [brief, answer]),
   );
   const wrong = asked.value ?? [];
+  const { edition } = useChoices();
+  const next = versionToGive(brief, wrong);
+  const same = next !== undefined && versionOf(brief, edition) !== next;
   const remember = (words: string, entries: readonly Left[]): void =>
     keep.act.edit(words, remembering(entries));
   return (
@@ -51,6 +55,13 @@ export function OutPart({ now, keep }: { now: Answered; keep: KeepStore }) {
           </ul>
         </details>
       ))}
+      {same && (
+        <p>
+          What you print now would carry version {versionOf(brief, edition)}, which is out with
+          other numbers.{" "}
+          <Act onClick={() => choose({ edition: next })}>Print as version {next}</Act>
+        </p>
+      )}
       {wrong.length > 0 && (
         <>
           <Papers
