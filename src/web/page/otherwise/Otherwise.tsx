@@ -6,6 +6,7 @@ import type { Answered } from "../answers.ts";
 import { Said } from "../said.tsx";
 import { Field } from "../shop/parts.tsx";
 import "../shop/shop.css";
+import "./otherwise.css";
 
 /** What follows when it goes otherwise than it is drawn: asked in a sentence, answered below it. */
 export function Otherwise({ now }: { now: Answered }) {
@@ -13,7 +14,7 @@ export function Otherwise({ now }: { now: Answered }) {
   if (answer.wedges.length === 0) return null;
   const sets = brief.fabrics.some((f) => f.kind === "strip-set");
   return (
-    <section className="question open otherwise" aria-labelledby="otherwise">
+    <section className="question otherwise" aria-labelledby="otherwise">
       <h2 id="otherwise">And if it goes otherwise?</h2>
       <div className="body">
         <Hole now={now} />
