@@ -85,7 +85,11 @@ export function answerBrief(brief: Brief, planning: FabricPlanOptions = {}): Ans
       }),
     [],
   );
-  const sewing = tried.of("sewing", () => sewingIn(brief, m, cut.blocks, recipes), NO_SEWING);
+  const sewing = tried.of(
+    "sewing",
+    () => sewingIn(brief, m, cut.blocks, recipes, blocks),
+    NO_SEWING,
+  );
   const sizes = tried.of(
     "sizes",
     () => {

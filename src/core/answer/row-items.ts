@@ -14,7 +14,11 @@ export function holdsOf(row: TopRow, brief: Brief, answer: Answer): string {
 export function itemName(item: TopItem, brief: Brief, answer: Answer): string {
   if (item.what !== "block")
     return answer.pieces.find((p) => p.patchIds.includes(item.of))?.letter ?? item.what;
-  const name = answer.blocks.find((b) => b.id === item.of)?.name ?? item.of;
+  // A half is named after its block: "star (upper half)".
+  const name = (answer.blocks.find((b) => b.id === item.of)?.name ?? item.of).replace(
+    /, (.*)$/,
+    " ($1)",
+  );
   return `${name}${turnWords(item, brief)}`;
 }
 

@@ -278,10 +278,18 @@ export function sewingIn(
   m: Measures,
   blocks: readonly AnswerBlock[],
   recipes: Recipes,
+  wholes: Blocks,
 ): Sewing {
   const keys = new Map(blocks.flatMap((b) => b.patches.map((p) => [p.id, keyOf(b)(p.id)])));
   const near = inchToLength(NEAR_INCH, brief.unit);
-  const pressing = pressFor(blocks, brief, (id) => keys.get(id) ?? id, near);
+  const pressing = pressFor(
+    blocks,
+    brief,
+    (id) => keys.get(id) ?? id,
+    near,
+    "side",
+    wholes.blocks.map((b) => b.geometry),
+  );
   const { rows: down, columns } = brief.quilt;
   const together = down * columns > 1 || brief.quilt.arrangement === "on-point";
   const units: SewnUnit[] = [];

@@ -45,18 +45,24 @@ export const secondBlocks =
     return (arrangement === "on-point" ? r - 1 : r + c) % 2 === 1;
   };
 
-/** All kinds of block of a quilt pressed together, so that they nest where they meet too. */
+/**
+ * All kinds of block of a quilt pressed together, so that they nest where they meet too. `wholes` are
+ * the blocks of the plan where the quilt has halves of them alone.
+ */
 export function pressFor(
   blocks: readonly BlockGeometry[],
   brief: Brief,
   key: PatchKey,
   near: number,
   style: PressStyle = "side",
+  wholes: readonly BlockGeometry[] = [],
 ): Pressing {
   const { quilt } = brief;
-  const known = new Set(blocks.map((b) => b.id));
+  const there = new Set(blocks.map((b) => b.id));
+  const laid = [...blocks, ...wholes.filter((b) => !there.has(b.id))];
+  const known = new Set(laid.map((b) => b.id));
   const all = quilt.plan.every((row) => row.every((cell) => known.has(blockIn(cell))));
-  const rows = all ? rowsToPress(blocks, brief) : undefined;
+  const rows = all ? rowsToPress(laid, brief) : undefined;
   // Where sashes part them no block meets another; halves of hexagons are pressed each by itself.
   const checkered = rows && !quilt.sashing && quilt.arrangement !== "hexagon-rows";
   return press(blocks, {

@@ -10,6 +10,7 @@ import type { Answered } from "../../answers.ts";
 import type { BodyProps } from "../../Questions.tsx";
 import { Said } from "../../said.tsx";
 import { view } from "../../view.ts";
+import { RowsOfTop } from "./RowsOfTop.tsx";
 import { StepPicture } from "./StepPicture.tsx";
 import "./sewing.css";
 import { TickBox } from "./TickBox.tsx";
@@ -27,6 +28,7 @@ export function OrderBody({ shown }: BodyProps) {
       {kinds.map((k) => (
         <Kind key={k.block.id} kind={k} shown={shown} />
       ))}
+      <RowsOfTop shown={shown} />
     </>
   );
 }
