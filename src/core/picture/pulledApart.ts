@@ -4,9 +4,7 @@ import {
   add,
   applyToPolygon,
   boundingBox,
-  centroid,
   distance,
-  dot,
   middle,
   moving,
   type Point,
@@ -17,18 +15,18 @@ import { spanAlong, type TopItem, type TopRow, type TopRows } from "../quilt/ind
 import { sharedEdge } from "../sewing/rowCrossings.ts";
 import type { RowPressing } from "../sewing/rowPressing.ts";
 import { blockMarks } from "./block.ts";
-import { all, leftHanded, picture } from "./compose.ts";
+import { all, picture } from "./compose.ts";
 import type { Mark, Picture } from "./marks.ts";
 
 export interface PulledApartOptions {
   readonly small?: Length;
   readonly looks?: Readonly<Record<string, readonly PatchLook[]>>;
-  readonly leftHanded?: boolean;
 }
 
 /**
  * The top in its rows, each drawn a little away from the next, numbered as they are sewn, with an
- * arrow over every seam inside a row to the side its allowance is pressed to.
+ * arrow over every seam inside a row to the side its allowance is pressed to. It is never turned over
+ * for a left-handed maker: left and right are the quilt's.
  */
 export function pulledApartPicture(
   answer: Answer,
@@ -60,7 +58,7 @@ export function pulledApartPicture(
       ],
     };
   });
-  const made = picture({
+  return picture({
     title: `The top in its ${count.blocks} rows, each pressed as the arrows show`,
     unit: answer.unit,
     box: boundingBox(drawn.flatMap((d) => d.box.flat())),
@@ -69,7 +67,6 @@ export function pulledApartPicture(
     stamps,
     edges: { ...all(small * 0.3), left: small * 1.8, bottom: small * 1.2 },
   });
-  return options.leftHanded ? leftHanded(made) : made;
 }
 
 function itemMark(
@@ -112,7 +109,8 @@ function arrowsOf(
   return row.items.slice(1).flatMap((right, i): Mark[] => {
     const left = row.items[i];
     const seam = sharedEdge(left.polygon, right.polygon, small * 1e-6);
-    if (!seam) return [];
+    // Between a sash and its cornerstone there is no room for an arrow that reads.
+    if (!seam || distance(...seam) < 1.2 * small) return [];
     const toRight =
       way === "right" ||
       (way === "sash" && right.what === "sash") ||
@@ -124,13 +122,16 @@ function arrowsOf(
   });
 }
 
-/** Its number before the row; corners and strips of sashing have none. */
+/** Its number before the row, at half its height; corners and strips of sashing have none. */
 function numberOf(row: TopRow, nth: number, along: Point, small: Length, shift: Point): Mark[] {
   if (row.kind !== "blocks") return [];
-  const first = row.items[0];
-  const from = spanAlong(first.polygon, along).from;
-  const center = centroid(first.polygon);
-  const start = add(center, scale(along, from - dot(center, along) - 0.9 * small));
+  const down = { x: along.y, y: -along.x };
+  const first = row.items[0].polygon;
+  const height = spanAlong(first, down);
+  const start = add(
+    scale(along, spanAlong(first, along).from - 0.9 * small),
+    scale(down, (height.from + height.to) / 2),
+  );
   const at = add(start, add(shift, { x: 0, y: -0.35 * small }));
   return [{ kind: "text", at, text: String(nth), size: 1, anchor: "middle", weight: "bold" }];
 }

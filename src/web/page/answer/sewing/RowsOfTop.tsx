@@ -7,7 +7,6 @@ import type { Answered } from "../../answers.ts";
 import { PictureView } from "../../PictureView.tsx";
 import { Said } from "../../said.tsx";
 import { looksFor, useSwatches } from "../../useSwatches.ts";
-import { useView } from "../../view.ts";
 
 /** More rows than a picture can show with room between them. */
 const MOST_DRAWN = 40;
@@ -53,15 +52,10 @@ interface ApartProps {
 function Apart({ made, pressing, shown }: ApartProps) {
   const { brief, answer } = shown;
   const swatches = useSwatches(brief);
-  const leftHanded = useView((v) => v.leftHanded);
   const make = useCallback(
     (small: number): Picture =>
-      pulledApartPicture(answer, made.top, pressing, {
-        small,
-        looks: looksFor(shown),
-        leftHanded,
-      }),
-    [answer, made, pressing, shown, leftHanded],
+      pulledApartPicture(answer, made.top, pressing, { small, looks: looksFor(shown) }),
+    [answer, made, pressing, shown],
   );
   const most = 560 / Math.max(answer.quilt?.width ?? 1, answer.quilt?.height ?? 1);
   return <PictureView make={make} swatches={swatches} small={15} most={most} />;
