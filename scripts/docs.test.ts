@@ -4,6 +4,7 @@ import { join, resolve } from "node:path";
 import { build } from "vite";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { brokenLinks, pages, ran, shown, unknownCommands } from "./docs.ts";
+import { missingFolders, staleQuotes, unknownNames, unreadBlocks } from "./docs-code.ts";
 
 const ROOT = resolve(import.meta.dirname, "..");
 const ALL = pages(ROOT);
@@ -15,6 +16,13 @@ test("every link and picture leads to a file of the repository, every anchor to 
 
 test("every command and script the pages speak of is there", () => {
   expect(ALL.flatMap((page) => unknownCommands(ROOT, page))).toEqual([]);
+});
+
+test("every block of code is of a kind that is read here; what is quoted stands in the code so", () => {
+  expect(ALL.flatMap((page) => unreadBlocks(ROOT, page))).toEqual([]);
+  expect(ALL.flatMap((page) => missingFolders(ROOT, page))).toEqual([]);
+  expect(ALL.flatMap((page) => staleQuotes(ROOT, page))).toEqual([]);
+  expect(unknownNames(ROOT, "docs/sheets.md", "src/core/sheet")).toEqual([]);
 });
 
 describe("every line that runs the program runs", () => {

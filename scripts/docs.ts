@@ -31,10 +31,11 @@ const withoutCode = (text: string): string => text.replace(/^```[\s\S]*?^```/gm,
 /** Links and pictures of a page that lead nowhere in the repository. */
 export function brokenLinks(root: string, page: string): string[] {
   const text = readFileSync(join(root, page), "utf8");
+  const words = withoutCode(text).replace(/`[^`]*`/g, "");
   const links = [
-    ...withoutCode(text)
-      .replace(/`[^`]*`/g, "")
-      .matchAll(/\]\(([^)\s]+)\)/g),
+    ...words.matchAll(/\]\(([^)\s]+)\)/g),
+    ...words.matchAll(/<(?:img|a)\b[^>]*\b(?:src|href)="([^"]+)"/g),
+    ...words.matchAll(/^\[[^\]]+\]:\s*(\S+)/gm),
   ];
   return links.flatMap(([, link]) => {
     if (/^(https:|mailto:)/.test(link)) return [];
