@@ -19,6 +19,8 @@ interface Domain {
   readonly columns: readonly number[];
   /** "0": none. */
   readonly borders: readonly string[];
+  /** Finished sides of blocks that float; as they are unless said. */
+  readonly sides?: readonly string[];
 }
 
 const number = (text: string): number =>
@@ -29,7 +31,8 @@ const number = (text: string): number =>
 
 /** Every sentence of a small domain that can be cut, each in at most `most` words other than now. */
 export function tryAll(b: Brief, d: Domain, most: number): Tried[] {
-  const strip = (b.blocks[0] as { strip: string }).strip;
+  const { strip, side = "0" } = b.blocks[0] as { strip: string; side?: string };
+  const floats = (d.sides ?? [side]).flatMap((f) => d.borders.map((w) => [f, w] as const));
   const border = b.quilt.borders[0]?.width ?? "0";
   const out: Tried[] = [];
   const far = (x: number, y: number): number =>
@@ -37,17 +40,18 @@ export function tryAll(b: Brief, d: Domain, most: number): Tried[] {
   for (const s of d.strips)
     for (const r of d.rows)
       for (const c of d.columns)
-        for (const w of d.borders) {
+        for (const [f, w] of floats) {
           const words = [
             ...(s === strip ? [] : ["strip"]),
             ...(r === b.quilt.rows ? [] : ["rows"]),
             ...(c === b.quilt.columns ? [] : ["columns"]),
+            ...(f === side ? [] : ["float"]),
             ...(w === border ? [] : ["borders"]),
           ];
           if (words.length > most) continue;
           const brief = schema.parse({
             ...b,
-            blocks: b.blocks.map((k) => ({ ...k, strip: s })),
+            blocks: b.blocks.map((k) => ({ ...k, strip: s, ...(f !== "0" && { side: f }) })),
             quilt: {
               ...b.quilt,
               rows: r,
@@ -70,6 +74,7 @@ export function tryAll(b: Brief, d: Domain, most: number): Tried[] {
               far(number(s), number(strip)) +
               far(r, b.quilt.rows) +
               far(c, b.quilt.columns) +
+              far(number(f), number(side)) +
               far(number(w), number(border)),
           });
         }

@@ -140,6 +140,66 @@ describe("the nearest sentences are those of trying every one", () => {
   });
 });
 
+describe("a deep block that floats, with its border, by several pins at once", () => {
+  const deep = smallBrief({
+    step: "1/2",
+    blocks: [
+      {
+        kind: "wedges",
+        id: "star",
+        setting: "deep",
+        strip: "4 1/2",
+        side: "9",
+        fabric: { wedge: "red", background: "sand" },
+      },
+    ],
+    quilt: { rows: 2, columns: 2, plan: [["star"]], borders: [{ ...border, width: "1" }] },
+  });
+  const free = ["float", "rows", "columns", "borders"] as const;
+  const limits = { across: 3, smaller: 0.88, larger: 1.12, words: 2 };
+  const halves = (from: number, to: number): string[] =>
+    Array.from({ length: 2 * (to - from) + 1 }, (_, i) => {
+      const whole = Math.floor(from + i / 2);
+      return i % 2 === 0 ? `${whole}` : `${whole} 1/2`;
+    });
+  /** From a side of 7.92, with room for the wedges above 7.79, to 10.08; borders up to a block of 9. */
+  const domain = {
+    strips: ["4 1/2"],
+    rows: [1, 2, 3],
+    columns: [1, 2, 3],
+    borders: ["0", ...halves(1, 9)],
+    sides: halves(8, 10),
+  };
+  const every = tryAll(deep, domain, 2);
+
+  test("law: size, blocks and a fabric together are what trying every one tells", () => {
+    const side = fc.integer({ min: 16, max: 70 }).map((n) => n / 2);
+    const count = fc.integer({ min: 1, max: 6 });
+    const yards = fc.integer({ min: 2, max: 10 }).map((n) => n * 4.5);
+    fc.assert(
+      fc.property(side, side, count, yards, (width, length, blocks, most) => {
+        const pins: Pin[] = [
+          { kind: "size", relation: "=", width, length, within: 4 },
+          { kind: "blocks", relation: ">=", count: blocks },
+          { kind: "yardage", fabricId: "sand", most },
+        ];
+        const miss = (t: Tried): number | undefined => {
+          const far = Math.max(Math.abs(t.width - width), Math.abs(t.height - length));
+          const fits = t.blocks >= blocks && (t.buy.sand ?? 0) <= most + 1e-6;
+          return far <= 4 + 1e-6 && fits ? steps(far) : undefined;
+        };
+        const search = turnRound({ brief: deep, pins, free, limits });
+        let x = search.next();
+        while (!x.done) x = search.next();
+        expect(x.value.found.map((f) => sentenceText(f.brief))).toEqual(
+          nearestOf(every, miss, false, 4),
+        );
+      }),
+      { seed: 6718, numRuns: 12 },
+    );
+  });
+});
+
 test("law: three words at once: every answer stands by its pins, and lights what it changed", () => {
   fc.assert(
     fc.property(fc.integer({ min: 24, max: 90 }), fc.integer({ min: 24, max: 90 }), (w, l) => {

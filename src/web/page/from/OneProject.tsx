@@ -91,7 +91,7 @@ function OneCut({ cut, project }: { cut: CutOfHere; project: Project }) {
         make={make}
         swatches={swatches}
         small={14}
-        most={brief.unit === "in" ? 14 : 14 / 25.4}
+        most={brief.unit === "in" ? 10 : 10 / 25.4}
         label={`Cutting layout of ${what}, to scale`}
       />
     </figure>

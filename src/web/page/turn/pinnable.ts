@@ -67,13 +67,14 @@ const pin = (question: Question["id"], text: string, shows: string, label = show
 function widthPins(brief: Brief): Pinnable[] {
   const letters = fabricLetters(brief);
   const bought = brief.fabrics.filter((f) => f.kind !== "strip-set");
+  const wide = (x: string): string => (/[a-z]/i.test(x) ? `${x} wide` : `${x} ${brief.unit} wide`);
   const [first] = bought;
   if (bought.every((f) => f.usable === first?.usable) && first)
     return [
       pin(
         "enough",
         `width = ${first.usable}`,
-        `${first.usable} wide`,
+        wide(first.usable),
         `the usable width, ${first.usable}`,
       ),
     ];
@@ -81,7 +82,7 @@ function widthPins(brief: Brief): Pinnable[] {
     pin(
       "enough",
       `width ${letters[f.id]} = ${f.usable}`,
-      `${letters[f.id]} ${f.usable} wide`,
+      `${letters[f.id]} ${wide(f.usable)}`,
       `the usable width of ${f.name}, ${f.usable}`,
     ),
   );
