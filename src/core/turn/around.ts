@@ -1,4 +1,4 @@
-import { type Finished, nextBorder, outerFabric, shapeNow } from "../answer/index.ts";
+import { type Finished, nextBorder, outerFabric } from "../answer/index.ts";
 import type { Border } from "../brief/index.ts";
 import type { Demand } from "../layout/index.ts";
 import { knownLength, type Length } from "../measure/index.ts";
@@ -44,11 +44,7 @@ export function aroundOf(d: Design, v: Values, block: Finished): Around {
       add(k.fabricId, width, height, k.count);
     }
   }
-  let { width, height } = topSize(
-    { ...shapeNow(brief, block), sash, borders: 0 },
-    v.rows,
-    v.columns,
-  );
+  let { width, height } = topSize({ ...{ ...d.top, block }, sash, borders: 0 }, v.rows, v.columns);
   const kept = (now.border ?? 0) > 0 ? borders.slice(0, -1) : borders;
   const outer = border > 0 ? [borders.at(-1) ?? nextBorder(brief)] : [];
   const round = (b: Border, w: Length): void => {

@@ -1,4 +1,4 @@
-import { blocksIn, shapeNow } from "../answer/index.ts";
+import { blocksIn } from "../answer/index.ts";
 import { topSize } from "../quilt/index.ts";
 import type { Design } from "./design.ts";
 import { gridOf, shapesOf } from "./domains.ts";
@@ -26,13 +26,13 @@ export function candidatesOf(
   const { rows, columns } = gridOf(d, words, limits);
   const left: Ranked[] = [];
   let all = 0;
+  const { width, height } = sidesOf(pins);
+  const apart = d.brief.quilt.arrangement !== "hexagon-rows";
   for (const shape of shapesOf(d, words, limits)) {
     all += rows.length * columns.length;
     if (!onRuler(d, pins, shape)) continue;
     const sized = sizerOf(d, shape);
     if (!sized) continue;
-    const apart = d.brief.quilt.arrangement !== "hexagon-rows";
-    const { width, height } = sidesOf(pins);
     // Straight rows and on point, each side follows its own number alone.
     const c1 = apart
       ? columns.filter((c) => sized(width, rows[0] ?? 1, c).over.every(standsBy))
@@ -71,9 +71,9 @@ const onRuler = (d: Design, pins: readonly Pin[], v: Values): boolean =>
 export function sizerOf(d: Design, shape: Values) {
   const block = d.blockFor(shape);
   if (!block) return undefined;
-  const before = shapeNow(d.brief, block);
-  const borders = before.borders - (d.now.border ?? 0) + (shape.border ?? 0);
-  const top = { ...before, sash: shape.sash ?? before.sash, borders };
+  const { top: before, now } = d;
+  const borders = before.borders - (now.border ?? 0) + (shape.border ?? 0);
+  const top = { ...before, block, sash: shape.sash ?? before.sash, borders };
   return (pins: readonly Pin[], rows: number, columns: number) => {
     const size = topSize(top, rows, columns);
     const over: OverUnder[] = [];

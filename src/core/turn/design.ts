@@ -9,11 +9,13 @@ import {
   nextBorder,
   outerFabric,
   rulerFor,
+  shapeNow,
   takesSashing,
   withSetting,
 } from "../answer/index.ts";
 import { type Brief, blockIn, type WedgeBlock } from "../brief/index.ts";
 import { knownLength, type Step, stepOf } from "../measure/index.ts";
+import type { TopShape } from "../quilt/index.ts";
 import { halfAcross } from "../recipe/index.ts";
 import { lengthText } from "./given.ts";
 import type { FreeWord, Stuck, Values } from "./types.ts";
@@ -25,6 +27,8 @@ export interface Design {
   readonly kinds: readonly WedgeBlock[];
   readonly block: Finished;
   readonly now: Values;
+  /** The shape of the quilt as it is. */
+  readonly top: TopShape;
   /** The brief that says these values. */
   readonly write: (v: Values) => Brief;
   /** One finished block, from the values that decide it; undefined where it cannot be. */
@@ -50,7 +54,8 @@ export function designOf(brief: Brief): Design | undefined {
     border: length(border?.width),
   };
   const write = (v: Values): Brief => written(brief, now, v);
-  return { brief, m, kinds, block, now, write, blockFor: blockMaker(brief, m, write) };
+  const top = shapeNow(brief, block);
+  return { brief, m, kinds, block, now, top, write, blockFor: blockMaker(brief, m, now, write) };
 }
 
 /** Wedge blocks of the plan. */
@@ -152,20 +157,37 @@ export function finerStep(brief: Brief): Step {
  * The finished block by values: as the strip makes it, or the side it is given. Other blocks than
  * squares of eight wedges are laid out in full.
  */
-function blockMaker(brief: Brief, m: Measures, write: (v: Values) => Brief) {
+function blockMaker(brief: Brief, m: Measures, now: Values, write: (v: Values) => Brief) {
   const known = new Map<string, Finished | undefined>();
+  let last: { v: Values; made: Finished | undefined } | undefined;
   const plain = kindsIn(brief).every(ofEight) && kindsIn(brief).length > 0;
   const named = new Set(brief.quilt.plan.flat().map(blockIn));
   const allWedges = kindsIn(brief).length === named.size;
-  return (v: Values): Finished | undefined => {
+  const squares = plain && allWedges;
+  const allFree = kindsIn(brief).every(isSideFree);
+  /** Given as a side of its own, it is the block. */
+  const isGiven = ({ side, setting }: Values): boolean =>
+    side !== undefined &&
+    (setting !== undefined ? FREE_SIDE.includes(setting) : side !== now.side && allFree);
+  const make = (v: Values): Finished | undefined => {
+    if (squares && isGiven(v)) return { width: v.side ?? 0, height: v.side ?? 0 };
     const key = shapeKey(v);
     if (known.has(key)) return known.get(key);
     const b = write({ ...v, rows: 1, columns: 1 });
-    const made = plain && allWedges ? squareOf(b, m) : finishedBlock(b, blocksOf(b, m));
+    const made = squares ? squareOf(b, m) : finishedBlock(b, blocksOf(b, m));
     known.set(key, made);
     return made;
   };
+  return (v: Values): Finished | undefined => {
+    // Sentences come shape by shape: most have the block of the one before.
+    if (last && isSameShape(last.v, v)) return last.made;
+    last = { v, made: make(v) };
+    return last.made;
+  };
 }
+
+const isSameShape = (a: Values, b: Values): boolean =>
+  a.strip === b.strip && a.setting === b.setting && a.side === b.side && a.finer === b.finer;
 
 function squareOf(b: Brief, m: Measures): Finished | undefined {
   const sides = kindsIn(b).map((k) => {

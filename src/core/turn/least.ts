@@ -1,11 +1,4 @@
-import {
-  changed,
-  finishingDemands,
-  nextBorder,
-  shapeNow,
-  stagesOf,
-  stockOf,
-} from "../answer/index.ts";
+import { changed, finishingDemands, nextBorder, stagesOf, stockOf } from "../answer/index.ts";
 import { type Brief, blockIn, type Fabric } from "../brief/index.ts";
 import { type Demand, type FabricToPlan, leastLength } from "../layout/index.ts";
 import { type Length, roundUp, stepOf } from "../measure/index.ts";
@@ -145,7 +138,7 @@ export class LeastFabric {
     const key = `${shapeKey(v)} ${v.sash} ${v.border} ${v.rows} ${v.columns}`;
     const there = this.finishings.get(key);
     if (there) return there;
-    const before = shapeNow(brief, block);
+    const before = { ...this.d.top, block };
     const borders = before.borders - (this.d.now.border ?? 0) + (v.border ?? 0);
     const top = topSize({ ...before, sash: v.sash ?? before.sash, borders }, v.rows, v.columns);
     const raw = { width: top.width + 2 * m.seam, height: top.height + 2 * m.seam };
