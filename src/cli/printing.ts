@@ -1,4 +1,6 @@
+import type { Brief } from "../core/brief/index.ts";
 import type { Sheet, SheetOptions } from "../core/sheet/index.ts";
+import { lastVersion } from "../core/shop/index.ts";
 import { nodeFonts } from "../pdf/fonts.node.ts";
 import { writePdf } from "../pdf/index.ts";
 import type { Given, OptionWords } from "./command.ts";
@@ -12,7 +14,11 @@ export const PRINTING: Readonly<Record<string, OptionWords>> = {
     help: "letter, or a4 (which metric briefs take unless told)",
   },
   "left-handed": { type: "boolean", help: "cutting and pressing pictures turned over" },
-  edition: { type: "string", value: "TEXT", help: "version printed on the sheets", default: "1" },
+  edition: {
+    type: "string",
+    value: "TEXT",
+    help: "version printed on the sheets (the one that left the design last, or 1, unless told)",
+  },
   date: {
     type: "string",
     value: "YYYY-MM-DD",
@@ -23,7 +29,7 @@ export const PRINTING: Readonly<Record<string, OptionWords>> = {
 export type Printing = SheetOptions & { readonly created: Date };
 
 /** What is said on the command line about the printed sheets. */
-export function printingOf(given: Given, command: string): Printing {
+export function printingOf(given: Given, command: string, brief: Pick<Brief, "record">): Printing {
   const paper = given.text("paper");
   if (paper !== undefined && paper !== "letter" && paper !== "a4")
     throw new Ending(EXIT.bad, `${command}: --paper is letter or a4, got "${paper}"`);
@@ -40,7 +46,7 @@ export function printingOf(given: Given, command: string): Printing {
   return {
     ...(paper && { paper }),
     leftHanded: given.flag("left-handed"),
-    version: given.text("edition") ?? "1",
+    version: given.text("edition") ?? lastVersion(brief),
     date,
     created,
   };

@@ -193,7 +193,7 @@ export const classCommand: Command = {
     const students =
       file === undefined ? undefined : studentsOf(await readText(file), read.brief, tell);
     const brief = decided(read.brief, students, given);
-    const printing = printingOf(given, "class");
+    const printing = printingOf(given, "class", brief);
     const answer = answerBrief(brief);
     const plan = planClass(brief, answer);
     const step = stepOf(brief.step, brief.unit);

@@ -236,7 +236,7 @@ export const kits: Command = {
     const brief = decided(read.brief, given);
     const labels = labelSheetOf(given, brief.unit);
     const first = Number(given.text("first-label"));
-    const printing = printingOf(given, "kits");
+    const printing = printingOf(given, "kits", brief);
     const { shelf, list: rows } = readShelf(await readText(list), brief.unit);
     const step = stepOf(brief.step, brief.unit);
     for (const f of rows.findings) io.err(`${list}: ${say(f, { step })}\n`);

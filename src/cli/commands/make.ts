@@ -1,4 +1,4 @@
-import { canonicalText, computedText } from "../../core/brief/index.ts";
+import { type Brief, canonicalText, computedText } from "../../core/brief/index.ts";
 import { say } from "../../core/findings/index.ts";
 import { stepOf } from "../../core/measure/index.ts";
 import {
@@ -13,6 +13,7 @@ import {
   sheetNames,
 } from "../../core/sheet/index.ts";
 import { livingPattern } from "../../core/sheet/living.ts";
+import { lastVersion } from "../../core/shop/index.ts";
 import { nodeFonts } from "../../pdf/fonts.node.ts";
 import { writePdf } from "../../pdf/index.ts";
 import { PLANNING, plannedAnswer } from "../best.ts";
@@ -37,7 +38,7 @@ export function textFiles(job: SheetJob): Map<string, string | Uint8Array> {
 const isOpened = (text: string): text is Opened => (OPENED as readonly string[]).includes(text);
 
 /** What is said on the command line about the printed sheets. */
-function sheetOptions(given: Given): SheetOptions & { created: Date } {
+function sheetOptions(given: Given, brief: Brief): SheetOptions & { created: Date } {
   const paper = given.text("paper");
   if (paper !== undefined && paper !== "letter" && paper !== "a4")
     throw new Ending(EXIT.bad, `make: --paper is letter or a4, got "${paper}"`);
@@ -55,7 +56,7 @@ function sheetOptions(given: Given): SheetOptions & { created: Date } {
     ...(paper && { paper }),
     leftHanded: given.flag("left-handed"),
     opened,
-    version: given.text("edition") ?? "1",
+    version: given.text("edition") ?? lastVersion(brief),
     date,
     created: new Date(`${day}T12:00:00Z`),
   };
@@ -79,7 +80,11 @@ export const make: Command = {
       value: "QUESTIONS",
       help: "what the pattern says at length: cover, enough, measure, with commas between",
     },
-    edition: { type: "string", value: "TEXT", help: "version printed on the sheets", default: "1" },
+    edition: {
+      type: "string",
+      value: "TEXT",
+      help: "version printed on the sheets (the one that left the design last, or 1, unless told)",
+    },
     date: {
       type: "string",
       value: "YYYY-MM-DD",
@@ -90,8 +95,8 @@ export const make: Command = {
   run: async (given, io) => {
     const out = given.text("out");
     if (out === undefined) throw new Ending(EXIT.bad, "make: say where to write with --out DIR");
-    const { created, ...options } = sheetOptions(given);
     const { brief, path } = await readInput(given.arguments[0], io);
+    const { created, ...options } = sheetOptions(given, brief);
     const { answer, stopped } = await plannedAnswer(brief, given, io, "make");
     const job = sheetJob(brief, answer, options);
     const files = textFiles(job);

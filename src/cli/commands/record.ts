@@ -1,6 +1,13 @@
 import { answerBrief } from "../../core/answer/index.ts";
 import { canonicalText } from "../../core/brief/index.ts";
-import { LEAVES, type Leaf, type Left, leaving, remembering } from "../../core/shop/index.ts";
+import {
+  LEAVES,
+  type Leaf,
+  type Left,
+  lastVersion,
+  leaving,
+  remembering,
+} from "../../core/shop/index.ts";
 import type { Command, Given } from "../command.ts";
 import { Ending, EXIT } from "../exit.ts";
 import { readInput, writeNew } from "../files.ts";
@@ -38,7 +45,11 @@ export const record: Command = {
     "handed-out": { type: "string", value: "WHAT", multiple: true, help: "what was handed out" },
     to: { type: "string", value: "TEXT", help: "to whom, or where it lies" },
     count: { type: "string", value: "N", help: "how many" },
-    edition: { type: "string", value: "TEXT", help: "the version printed on it", default: "1" },
+    edition: {
+      type: "string",
+      value: "TEXT",
+      help: "the version printed on it (the last one noted, or 1, unless told)",
+    },
     date: { type: "string", value: "YYYY-MM-DD", help: "when (today unless told)" },
     out: {
       type: "string",
@@ -64,7 +75,7 @@ export const record: Command = {
           leaving(brief, answer, {
             what,
             of: leafCalled(text),
-            version: given.text("edition") ?? "1",
+            version: given.text("edition") ?? lastVersion(brief),
             date,
             ...(to && { to }),
             ...(count !== undefined && { count: Number(count) }),

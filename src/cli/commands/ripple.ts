@@ -34,7 +34,7 @@ export const ripple: Command = {
   examples: ["eighthwise ripple tidepool.json --out correction"],
   run: async (given, io) => {
     const { brief, path } = await readInput(given.arguments[0], io);
-    const printing = printingOf(given, "ripple");
+    const printing = printingOf(given, "ripple", brief);
     const answer = answerBrief(brief);
     const wrong = rippleOf(brief, answer);
     const lines = wrong.flatMap(({ left, changes }) => [
