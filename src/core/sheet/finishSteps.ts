@@ -86,7 +86,9 @@ function rowWords(job: SheetJob): string {
     case "on-point": {
       const [side, corner] = ["setting/side", "setting/corner"].map((id) => letterAt(job, id));
       const ends = side ? `, ${side} at the ends of the rows` : ", with what fills the edges";
-      const last = corner ? `Sew the four corners ${corner} on last.` : "Sew the corners on last.";
+      const last = corner
+        ? `Rows that reach a corner end in ${corner}; sew the other two ${corner} on last.`
+        : "Sew the two corners that are left on last.";
       if (job.brief.quilt.sashing)
         return `Lay out the ${names} on point, as drawn${ends}. ${onPointSashingWords(job)} ${last}`;
       return `Lay out the ${names} on point, as drawn${ends}. Sew ${counted(quilt.assembly.rows, "diagonal row")}. ${press} ${last}`;

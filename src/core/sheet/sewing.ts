@@ -1,3 +1,4 @@
+import { topSteps } from "../answer/index.ts";
 import type { PdfPoint } from "../measure/index.ts";
 import { halfPicture } from "../picture/index.ts";
 import { type Block, Column, paginate, withFeet } from "./column.ts";
@@ -37,6 +38,7 @@ export function sewingBlocks(job: SheetJob, steps: readonly SewStep[]): Block[] 
   return [
     head.block(),
     ...steps.map((s) => stepBlock(job, s)),
+    ...rowBlocks(job),
     lastBlock(job, nextStep(job, steps)),
   ];
 }
@@ -100,6 +102,26 @@ function otherWidths(job: SheetJob, step: SewStep): string[] {
       `also ${m.name.replace(/ \d+$/, "")} ${sayMeasured(job, m.unfinished)}, finished ${sayMeasured(job, m.finished)}`,
     );
   return lines;
+}
+
+/** The top row by row, as the page tells it; a line to each kind of row, so that long tops may run on. */
+function rowBlocks(job: SheetJob): Block[] {
+  const made = topSteps(job.brief, job.answer);
+  if (!made) return [];
+  const lines = [
+    ...made.steps.map((s) => `${s.name}: ${s.holds}${s.press === "" ? "" : `; ${s.press}`}.`),
+    ...made.lines,
+  ];
+  return lines.map((line, i) => {
+    const c = new Column();
+    if (i === 0) {
+      c.rule();
+      c.gap(4);
+      c.paragraph("**The top, row by row.**", STYLES.text);
+    }
+    c.paragraph(line, STYLES.text, { width: columns(10) });
+    return c.block();
+  });
 }
 
 function lastBlock(job: SheetJob, first: number): Block {
