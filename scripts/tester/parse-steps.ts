@@ -19,9 +19,28 @@ export function columnText(print: readonly Print[], pitch: number): string {
     .join(" ");
 }
 
-export function proofsIn(text: string): Proof[] {
+/** Pictures with their words in four columns; then, across the sheet, what is cut square. */
+export function proofsIn(print: readonly Print[]): Proof[] {
+  const plain = print.filter((p) => /^(Squares and rectangles|With more to trim)/.test(p.text));
+  const from = Math.min(...plain.map(orderOf), Number.POSITIVE_INFINITY) - 2;
+  const text = columnText(
+    print.filter((p) => orderOf(p) < from),
+    135,
+  );
   const at = [...text.matchAll(/\b([A-Z]+\d+) [a-z ]+\./g)];
-  return at.map((m, i) => ({ letter: m[1], text: text.slice(m.index, at[i + 1]?.index) }));
+  const square = joined(
+    linesOf(
+      print.filter((p) => orderOf(p) >= from),
+      200,
+    ),
+  );
+  return [
+    ...at.map((m, i) => ({ letter: m[1], text: text.slice(m.index, at[i + 1]?.index) })),
+    ...[...square.matchAll(/\b([A-Z]+\d+) [a-z ]+, each ([^;:]*?) (?:in|mm)\b/g)].map((m) => ({
+      letter: m[1],
+      text: `From a ${m[2]}`,
+    })),
+  ];
 }
 
 export function stepsIn(
@@ -49,10 +68,7 @@ export function stepsIn(
     );
     const cell = own.filter(
       (p) =>
-        orderOf(p) > orderOf(m) - 3 &&
-        orderOf(p) < rowEnd - 6 &&
-        p.x >= m.x - 1 &&
-        p.x < Math.min(right, m.x + 134) - 1,
+        orderOf(p) > orderOf(m) - 3 && orderOf(p) < rowEnd - 6 && p.x >= m.x - 1 && p.x < right - 1,
     );
     const text = cell.filter((p) => p !== m);
     const name = joined(

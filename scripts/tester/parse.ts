@@ -1,6 +1,6 @@
 import { after, before } from "./numbers.ts";
 import { cutsIn, sizesIn, suppliesIn } from "./parse-lists.ts";
-import { afterIn, columnText, proofsIn, stepsIn } from "./parse-steps.ts";
+import { afterIn, proofsIn, stepsIn } from "./parse-steps.ts";
 import { type Line, linesOf, type Print } from "./read.ts";
 import { type Heading, headingY, joined, section, sectionPrint } from "./sections.ts";
 
@@ -87,7 +87,7 @@ export function reading(print: readonly Print[]): Reading {
     ...sizesIn(part("How big is it?")),
     ...supplies,
     ...cutsIn(part("What do I cut?")),
-    proofs: proofsIn(columnText(sectionPrint(body, lines, "Does it cover?"), 135)),
+    proofs: proofsIn(sectionPrint(body, lines, "Does it cover?")),
     ...stepsIn(body, lines),
     ...afterIn(body, lines),
     feet: feet.map((f) => f.text),

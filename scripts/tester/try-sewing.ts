@@ -193,7 +193,7 @@ export function finishes(r: Reading): Stuck[] {
           `unfinished it should be ${top[0] + 2 * seam} × ${top[1] + 2 * seam}, not ${laid[0]} × ${laid[1]}`,
       ),
     );
-  if (rows && r.grid && plainRows(r)) {
+  if (rows && r.grid && plainRows(r) && !/the whole top/.test(rows.words)) {
     const [a, b] = numbersIn(rows.words.replace(/^\d+ Rows\./, ""));
     out.push(
       ...stuck(

@@ -58,13 +58,17 @@ export function unitPicture(
   const made = picture({
     title: options.title ?? `Unit ${unit.letter}, stage ${unit.stage}`,
     unit: options.unit,
-    box: boundingBox(raw),
+    box: boundingBox([...raw, ...marks.flatMap(measuredPoints)]),
     marks,
     small,
-    edges: all(small * (options.measure ? 1.3 : 0.25)),
+    edges: all(small * 0.25),
   });
   return options.leftHanded ? leftHanded(made) : made;
 }
+
+/** A measured line may stand far from the unit that it is nearest to: the picture holds all of it. */
+const measuredPoints = (mark: Mark): readonly Point[] =>
+  mark.kind === "line" && mark.line === "press" ? mark.points : [];
 
 /** What `unitPicture` shows, in the block's frame, and the raw outline it fills. */
 export function unitMarks(
@@ -175,11 +179,12 @@ function reachOut(p: Point, u: Point, outline: Polygon, raw: Polygon): Point {
   return add(p, scale(u, k));
 }
 
-/** Where the measure from the center is written no letter stands. */
+/** Where the ruler's two lines run, and the measure is written, no letter stands. */
 function underRuler(patch: Patch, raw: Polygon, small: Length): boolean {
   const at = centroid(patch.polygon);
   const c = centroid(raw);
-  return at.x > c.x && Math.abs(at.y - c.y) < 1.1 * small;
+  const [right, up] = [at.x - c.x, at.y - c.y];
+  return (right > 0 && Math.abs(up) < 1.1 * small) || (up > 0 && Math.abs(right) < 0.9 * small);
 }
 
 /** A letter with its middle at c. */

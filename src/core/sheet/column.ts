@@ -10,6 +10,8 @@ export interface Block {
   readonly height: PdfPoint;
   /** Gap above it when it follows another on a page; the page's own when not said. */
   readonly before?: PdfPoint;
+  /** Set in its stead where it comes first on a further page: the heads of its table again. */
+  readonly atTop?: Block;
 }
 
 export function movedItem(item: Item, dx: PdfPoint, dy: PdfPoint): Item {
@@ -221,8 +223,9 @@ export function paginate(
     const here = y === first ? y : y + (block.before ?? gap);
     if (here + block.height > room + 0.01 && pages[pages.length - 1].length > 0) {
       pages.push([]);
-      pages[pages.length - 1].push(...moved(block, sheet.left, sheet.top));
-      y = block.height;
+      const top = block.atTop ?? block;
+      pages[pages.length - 1].push(...moved(top, sheet.left, sheet.top));
+      y = top.height;
       return;
     }
     pages[pages.length - 1].push(...moved(block, sheet.left, sheet.top + here));

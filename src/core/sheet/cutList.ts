@@ -9,62 +9,93 @@ import { setText } from "./text.ts";
 
 const AT = { strips: 30, wide: 58, into: 88 } as const;
 
-/** The cutting list, one block for its head and each fabric, so that a page may end between fabrics. */
+/**
+ * The cutting list, one block for its head and each line of strips, so that a page may end between
+ * lines; a line that begins a page has the heads, and its fabric's letter, above it again.
+ */
 export function cutBlocks(job: SheetJob, width: PdfPoint): Block[] {
   const head = new Column(width);
   head.question("What do I cut?", "in this order, large to small; across the width");
-  const y = head.y + 8;
-  const pieceAt = width - 112;
-  head.add({
+  heads(head);
+  return [
+    head.block(),
+    ...fabricsInUse(job).flatMap((id) => fabricBlocks(job, id, width)),
+    handsBlock(job, width),
+  ];
+}
+
+const pieceAt = (width: PdfPoint): PdfPoint => width - 112;
+
+function heads(c: Column, continues = false): void {
+  const y = c.y + 8;
+  c.add({
     kind: "table",
     rows: [
       [
         cell("strips", STYLES.small, AT.strips, y, "end", true),
         cell("wide", STYLES.small, AT.wide + 6, y, "end", true),
         cell("cut them into", STYLES.small, AT.into, y, "start", true),
-        cell("piece", STYLES.small, pieceAt, y, "start", true),
-        cell("pieces", STYLES.small, width, y, "end", true),
+        cell("piece", STYLES.small, pieceAt(c.width), y, "start", true),
+        cell("pieces", STYLES.small, c.width, y, "end", true),
       ],
     ],
+    ...(continues ? { continues } : {}),
   });
-  head.y = y + 4;
-  return [
-    head.block(),
-    ...fabricsInUse(job).map((id) => fabricBlock(job, id, width, pieceAt)),
-    handsBlock(job, width),
-  ];
+  c.y = y + 4;
 }
 
-function fabricBlock(job: SheetJob, fabricId: string, width: PdfPoint, pieceAt: PdfPoint): Block {
-  const c = new Column(width);
-  c.rule();
-  const rows: Cell[][] = [];
+function fabricBlocks(job: SheetJob, fabricId: string, width: PdfPoint): Block[] {
   const layout = job.answer.layouts.find((l) => l.fabricId === fabricId);
-  const list = layout ? cutRows(job, layout) : [];
+  const groups: CutRow[][] = [];
+  for (const row of layout ? cutRows(job, layout) : []) {
+    const last = groups[groups.length - 1];
+    if (last && row.strips === undefined) last.push(row);
+    else groups.push([row]);
+  }
+  return groups.map((rows, i): Block => {
+    const c = new Column(width);
+    if (i === 0) c.rule();
+    linesOf(job, fabricId, c, rows, i === 0);
+    const top = new Column(width);
+    heads(top, true);
+    top.rule();
+    linesOf(job, fabricId, top, rows, true);
+    return { ...c.block(), atTop: top.block() };
+  });
+}
+
+/** One line of strips, with a line more for each further shape cut from them. */
+function linesOf(
+  job: SheetJob,
+  fabricId: string,
+  c: Column,
+  list: readonly CutRow[],
+  lettered: boolean,
+): void {
+  const rows: Cell[][] = [];
   list.forEach((row, i) => {
     const y = c.y + 11;
-    const into = setText(row.into, STYLES.text, AT.into, y, pieceAt - AT.into - 8);
+    const into = setText(row.into, STYLES.text, AT.into, y, pieceAt(c.width) - AT.into - 8);
     const piece = setText(
       row.letters.length > 0
         ? `**${listed(row.letters)}** ${row.pieceName}`
         : `**${row.pieceName}**`,
       STYLES.text,
-      pieceAt,
+      pieceAt(c.width),
       y,
-      width - 22 - pieceAt,
+      c.width - 22 - pieceAt(c.width),
     );
     rows.push([
-      cell(i === 0 ? fabricLetter(job, fabricId) : "", STYLES.letter, 0, y + 1),
+      cell(i === 0 && lettered ? fabricLetter(job, fabricId) : "", STYLES.letter, 0, y + 1),
       cell(row.strips === undefined ? "" : String(row.strips), STYLES.number, AT.strips, y, "end"),
       numberCell(row.strips === undefined ? "" : wideOf(job, row), STYLES.number, AT.wide, y),
       { glyphs: into.glyphs },
       { glyphs: piece.glyphs },
-      cell(row.pieces === undefined ? "" : String(row.pieces), STYLES.number, width, y, "end"),
+      cell(row.pieces === undefined ? "" : String(row.pieces), STYLES.number, c.width, y, "end"),
     ]);
     c.y += Math.max(into.height, piece.height) + 3.6;
   });
   c.add({ kind: "table", rows, continues: true });
-  return c.block();
 }
 
 /** A strip that only holds longer cuts is cut generously; every other to its own width. */

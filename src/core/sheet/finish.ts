@@ -1,6 +1,7 @@
 import type { PdfPoint } from "../measure/index.ts";
 import type { Drawing } from "../picture/index.ts";
 import { type Mark, picture, rectangle } from "../picture/index.ts";
+import { backingDrawing } from "./backing.ts";
 import { type Block, Column } from "./column.ts";
 import { type FinishStep, finishSteps } from "./finishSteps.ts";
 import { columnAt, columns, STYLES } from "./grid.ts";
@@ -27,39 +28,63 @@ export function finishBlock(job: SheetJob, first: number, mapHeight: PdfPoint = 
   }
   let lowest = c.y;
   const width = columns(wide ? 3 : 4);
-  const starts = wide ? [6, 9] : [4, 8];
-  const set = steps.map((step) => stepBlock(step, width));
-  const turn = turnOf(set.map((b) => b.height));
+  // Many steps go on below the map; few stand beside it.
+  const under = steps.length > 2;
+  const starts = wide ? [6, 9] : under ? [0, 4, 8] : [4, 8];
+  const from = starts.map((start) => (start === 0 ? c.y + 10 : top));
+  const set = steps.map((step) => stepBlock(job, step, width));
+  const turns = turnsOf(
+    set.map((b) => b.height + STEP_GAP),
+    from,
+  );
   starts.forEach((start, k) => {
-    c.y = top;
-    for (const block of k === 0 ? set.slice(0, turn) : set.slice(turn)) {
+    c.y = from[k];
+    for (const block of set.slice(turns[k], turns[k + 1])) {
       c.put(block, columnAt(start));
-      c.gap(8);
+      c.gap(STEP_GAP);
     }
-    lowest = Math.max(lowest, c.y);
+    if (turns[k + 1] > turns[k]) lowest = Math.max(lowest, c.y - STEP_GAP);
   });
-  c.y = lowest;
+  c.y = lowest + 8;
   c.paragraph(CAUTION);
   return c.block();
 }
 
-function stepBlock(step: FinishStep, width: PdfPoint): Block {
+const STEP_GAP: PdfPoint = 8;
+
+function stepBlock(job: SheetJob, step: FinishStep, width: PdfPoint): Block {
   const c = new Column(width);
   c.paragraph(step.words);
   c.gap(4);
+  const backing = step.backing ? backingDrawing(job, width - 44, 84) : undefined;
+  if (backing) {
+    c.figure(backing);
+    c.gap(6);
+  }
   if (step.stop) c.stop(step.stop, step.how ?? "");
   return c.block();
 }
 
-/** After how many the second column begins, so that the longer of the two is shortest. */
-function turnOf(heights: readonly PdfPoint[]): number {
-  const sum = (list: readonly PdfPoint[]): PdfPoint => list.reduce((a, b) => a + b, 0);
-  let best = heights.length;
-  for (let n = heights.length; n >= 1; n--) {
-    const longer = Math.max(sum(heights.slice(0, n)), sum(heights.slice(n)));
-    if (longer < Math.max(sum(heights.slice(0, best)), sum(heights.slice(best)))) best = n;
-  }
-  return best;
+/**
+ * Where each column begins and the last ends, in steps: of all ways to part them in order, the one
+ * whose lowest column ends highest.
+ */
+function turnsOf(heights: readonly PdfPoint[], from: readonly PdfPoint[]): number[] {
+  const low = (turns: readonly number[]): PdfPoint =>
+    Math.max(
+      ...from.map((y, k) =>
+        heights
+          .slice(turns[k], turns[k + 1])
+          .reduce((sum, h) => sum + h, turns[k] < turns[k + 1] ? y : 0),
+      ),
+    );
+  const ways = (k: number, at: number): number[][] =>
+    k === from.length - 1
+      ? [[at, heights.length]]
+      : Array.from({ length: heights.length - at + 1 }, (_, i) => at + i).flatMap((next) =>
+          ways(k + 1, next).map((rest) => [at, ...rest]),
+        );
+  return ways(0, 0).reduce((best, way) => (low(way) < low(best) - 0.01 ? way : best));
 }
 
 /** Plain, and no more than the makers of the tools say themselves. */

@@ -7,6 +7,8 @@ export interface FinishStep {
   readonly words: string;
   readonly stop?: string;
   readonly how?: string;
+  /** A pieced backing is drawn with it. */
+  readonly backing?: boolean;
 }
 
 /** Rows, each border from the inside out, quilting and binding; `first` numbers the first of them. */
@@ -32,6 +34,7 @@ export function finishSteps(job: SheetJob, first: number): FinishStep[] {
     }),
     {
       words: `**${first + 1 + quilt.borders.length} Finish.** ${finishWords(job)}`,
+      backing: true,
       stop: measuredBoth(job, quilt.width, quilt.height),
       how: "when bound",
     },
@@ -96,10 +99,12 @@ function rowWords(job: SheetJob): string {
     case "hexagon-rows":
       return `Lay out the ${names} in offset rows, as drawn, half blocks at the ends. Sew ${counted(quilt.assembly.rows, "row")}. ${press}`;
     default: {
+      if (quilt.rows * quilt.columns === 1) return "The block is the whole top.";
       const laid = `Lay out ${counted(quilt.rows, "row")} of ${quilt.columns}: ${names}, as drawn.`;
-      return job.brief.quilt.sashing === undefined
-        ? `${laid} Sew each row. ${press}`
-        : `${laid} ${sashingWords(job)}`;
+      if (job.brief.quilt.sashing !== undefined) return `${laid} ${sashingWords(job)}`;
+      return quilt.rows === 1
+        ? `${laid} Sew the row; press all seams to the left.`
+        : `${laid} Sew each row. ${press}`;
     }
   }
 }
@@ -151,6 +156,13 @@ function onPointSashingWords(job: SheetJob): string {
   return `${within} Join the rows with ${listed(long.map(String))} before, between and after them, middles matched; press to the sashes. Trim the ends of the sashes level with the edge.`;
 }
 
+/** How two strips of the binding are joined. */
+const JOINS = {
+  slant: "on the slant (ends laid at right angles, sewn corner to corner, trimmed, pressed open)",
+  "slant-cut": "on the slant (ends cut at 45 degrees, pressed open)",
+  straight: "end to end (pressed open)",
+} as const;
+
 /** Backing, batting and binding as planned; what the maker has not decided is left to her. */
 function finishWords(job: SheetJob): string {
   const { binding, backing, batting } = job.answer.finishing ?? {};
@@ -159,7 +171,7 @@ function finishWords(job: SheetJob): string {
   const words: string[] = [];
   if (backing && backing.panels > 1)
     words.push(
-      `Backing: sew the ${backing.panels} panels of ${fabricName(job, backing.fabricId)} together, seams ${backing.seams}, ${sayUnit(job, backing.seam)} wide, pressed open: ${size(backing.width, backing.height)}.`,
+      `Backing: sew the ${backing.panels} panels of ${fabricName(job, backing.fabricId)} together, selvages cut off, seams ${backing.seams}, ${sayUnit(job, backing.seam)} wide, pressed open: ${size(backing.width, backing.height)}, ${sayUnit(job, backing.overhang)} over on every side.`,
     );
   else if (backing)
     words.push(
@@ -170,7 +182,7 @@ function finishWords(job: SheetJob): string {
       ? `Layer with batting of ${size(batting.width, batting.height)} and the backing. Quilt, trim square to the top.`
       : "Layer with batting and backing. Quilt, trim square.",
   );
-  const join = job.brief.finishing?.binding?.join === "straight" ? "end to end" : "on the slant";
+  const join = JOINS[job.brief.finishing?.binding?.join ?? "slant"];
   words.push(
     binding
       ? `Join the ${sayUnit(job, binding.strip)} strips of ${fabricName(job, binding.fabricId)} ${join} to ${sayUp(job, binding.length)} ${unit}, fold in half along the length, bind.`

@@ -63,7 +63,7 @@ export const STYLES = {
   sentence: style("sans", 12, 16),
   sentenceLong: style("sans", 11, 14),
   size: style("serif", 17, 20),
-  sizeSmall: style("serif", 12.4, 20),
+  sizeSmall: style("serif", 12.4, 15),
   question: style("serif", 12.5, 15),
   trade: style("italic", 9, 11, "soft"),
   step: style("serif", 17, 20),

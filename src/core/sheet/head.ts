@@ -117,10 +117,10 @@ export function sizeBlock(job: SheetJob, width: PdfPoint): Block {
     ]);
   }
   if (width < 200) {
-    c.gap(9);
+    c.gap(5);
     const fits = sizes.every(([number]) => textWidth(number, STYLES.size) <= width);
     for (const [number, what] of sizes) {
-      c.gap(3);
+      c.gap(5);
       c.paragraph(number, fits ? STYLES.size : STYLES.sizeSmall);
       c.paragraph(what, STYLES.soft);
     }

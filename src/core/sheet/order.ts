@@ -39,7 +39,7 @@ export function orderBlocks(
   head.gap(2);
   const sets = setSteps(job);
   if (sets.length > 0) {
-    head.put(rowOf(sets.map((s) => ({ ...s, drawing: setDrawing(job, s) }))));
+    for (const set of sets) head.put(setBlock(set, setDrawing(job, set)));
     blocks.push(head.block());
   }
   kinds.forEach((block, k) => {
@@ -138,6 +138,24 @@ function setDrawing(job: SheetJob, step: SetStep): Drawing {
     small,
   });
   return drawn(job, made, scale);
+}
+
+/** A strip set lies beside its words, which are few. */
+function setBlock(step: SetStep, drawing: Drawing): Block {
+  const c = new Column();
+  const x = columnAt(3);
+  const number = setLine(String(step.number), STYLES.step, x, 15);
+  const name = setLine(step.name, STYLES.name, x + number.width + 6, 15);
+  c.add({ kind: "text", role: "H3", glyphs: [...number.glyphs, ...name.glyphs] });
+  c.y = 4;
+  c.figure(drawing);
+  const low = c.y;
+  c.y = 20;
+  c.paragraph(step.words, STYLES.text, { x });
+  c.gap(5);
+  c.stop(step.stop.number, step.stop.how, x);
+  c.y = Math.max(low, c.y) + 4;
+  return c.block();
 }
 
 interface SetCell extends StepWords {

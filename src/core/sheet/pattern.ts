@@ -78,11 +78,22 @@ const DENSITIES: readonly Density[] = [
 
 /** What is read before sewing, and what is read at the machine: each may have its own density. */
 interface Setting {
-  readonly before: Density;
+  readonly before: Before;
   readonly sewing: Density;
   /** Sewing begins on a side of its own. */
   readonly parted: boolean;
 }
+
+/** How what is read before sewing is set. */
+interface Before extends Density {
+  /** The cutting list lies across the sheet even where it has room beside the picture. */
+  readonly wideList: boolean;
+}
+
+const BEFORES: readonly Before[] = DENSITIES.flatMap((d) => [
+  { ...d, wideList: false },
+  { ...d, wideList: true },
+]);
 
 /** Found once for each job: the pattern and the long form are set alike. */
 const settings = new WeakMap<SheetJob, Setting>();
@@ -101,35 +112,44 @@ export function patternItems(job: SheetJob, more = 0): Item[][] {
  * blank at the foot of a side.
  */
 function settingOf(job: SheetJob): Setting {
-  const pages = (blocks: readonly Block[], d: Density) => paginate(blocks, job.paper, d.gap);
-  const before = DENSITIES.map((d) => once(() => beforeBlocks(job, 2, d)));
-  const sewing = DENSITIES.map((d) => once(() => sewingBlocks(job, d)));
-  const roomiest = (parts: readonly (() => Block[])[]): readonly [number, number] => {
-    let best: readonly [number, number] = [0, Number.POSITIVE_INFINITY];
-    for (const [i, d] of DENSITIES.entries()) {
-      const sides = pages(parts[i](), d).length;
-      if (sides < best[1]) best = [i, sides];
-      if (sides === 1) break;
-    }
-    return best;
-  };
-  const [a, b] = [roomiest(before), roomiest(sewing)];
-  const parted = { before: DENSITIES[a[0]], sewing: DENSITIES[b[0]], parted: true };
-  if (a[1] + b[1] <= 2) return parted;
+  const befores = BEFORES.filter((d) => !(d.wideList && liesAcross(job))).map((d) => ({
+    d,
+    blocks: once(() => beforeBlocks(job, 2, d)),
+  }));
+  const sewings = DENSITIES.map((d) => ({ d, blocks: once(() => sewingBlocks(job, d)) }));
+  const a = roomiest(job, befores);
+  const b = roomiest(job, sewings);
+  const parted = { before: a.d, sewing: b.d, parted: true };
+  if (a.pages.length + b.pages.length <= 2) return parted;
   let best: { readonly setting: Setting; readonly sides: number; readonly blank: number } = {
     setting: parted,
-    sides: a[1] + b[1],
-    blank: 0,
+    sides: a.pages.length + b.pages.length,
+    blank: blankOf(job, [...a.pages, []]),
   };
-  for (const [i, d] of DENSITIES.entries()) {
-    const set = pages([...before[i](), ...sewing[i]()], d);
-    const setting = { before: d, sewing: d, parted: false };
+  for (const before of befores) {
+    const sewing = sewings.find((s) => s.d.gap === before.d.gap) ?? sewings[0];
+    const set = paginate([...before.blocks(), ...sewing.blocks()], job.paper, before.d.gap);
+    const setting = { before: before.d, sewing: sewing.d, parted: false };
     const blank = blankOf(job, set);
-    const fewer = set.length < best.sides;
-    if (fewer || (set.length === best.sides && !best.setting.parted && blank < best.blank - 40))
+    if (set.length < best.sides || (set.length === best.sides && blank < best.blank - 40))
       best = { setting, sides: set.length, blank };
   }
   return best.setting;
+}
+
+/** The roomiest way of those that take the fewest sides. */
+function roomiest<D extends Density>(
+  job: SheetJob,
+  ways: readonly { readonly d: D; readonly blocks: () => Block[] }[],
+): { readonly d: D; readonly pages: readonly (readonly Item[])[] } {
+  let best: { readonly d: D; readonly pages: readonly (readonly Item[])[] } | undefined;
+  for (const { d, blocks } of ways) {
+    const pages = paginate(blocks(), job.paper, d.gap);
+    if (best === undefined || pages.length < best.pages.length) best = { d, pages };
+    if (pages.length === 1) break;
+  }
+  if (best === undefined) throw new RangeError("a pattern has at least one way to be set");
+  return best;
 }
 
 function once<T>(make: () => T): () => T {
@@ -156,7 +176,7 @@ function pagesOf(job: SheetJob, sides: number, { before, sewing, parted }: Setti
     : paginate([...first, ...second], job.paper, before.gap);
 }
 
-function beforeBlocks(job: SheetJob, sides: number, density: Density): Block[] {
+function beforeBlocks(job: SheetJob, sides: number, density: Before): Block[] {
   const head = new Column();
   head.put(titleBlock(job, `A pattern in ${numberWord(sides)} sides`));
   const draft = draftReasons(job);
@@ -176,15 +196,17 @@ function sewingBlocks(job: SheetJob, density: Density): Block[] {
   ];
 }
 
+/** A wide quilt lies across the sheet. */
+const liesAcross = ({ answer: { quilt } }: SheetJob): boolean =>
+  quilt !== undefined && quilt.width > 1.35 * quilt.height;
+
 /**
  * Title, picture, sizes, supplies and cutting list. A tall quilt holds the left four columns and all
  * that is to be read stands at its right; a wide one lies across the sheet, its sizes beside it.
  */
-function opening(job: SheetJob, head: Block, density: Density): Block[] {
-  const { quilt } = job.answer;
+function opening(job: SheetJob, head: Block, density: Before): Block[] {
   const room = job.paper.bottom - job.paper.top - head.height;
-  const wide = quilt ? quilt.width > 1.35 * quilt.height : false;
-  if (wide) {
+  if (liesAcross(job)) {
     const picture = pictureBlock(job, columns(9), density.picture * 0.42);
     const beside9 = sideBySide(picture, sizeBlock(job, columns(3)), 9);
     return [
@@ -200,7 +222,8 @@ function opening(job: SheetJob, head: Block, density: Density): Block[] {
   const supplies = stacked([suppliesBlock(job, right), ...maybe(sizesBlock(job, right))], 6);
   const all = stacked([sizes, supplies, cut], density.gap);
   const picture = pictureBlock(job, columns(4), Math.min(room - 40, density.picture));
-  if (all.height <= room) return [stacked([head, sideBySide(picture, all, 4)], 0)];
+  if (all.height <= room && !density.wideList)
+    return [stacked([head, sideBySide(picture, all, 4)], 0)];
   const most = stacked([sizes, supplies], density.gap);
   return [stacked([head, sideBySide(picture, most, 4)], 0), ...joinedCut(cutBlocks(job, MEASURE))];
 }
@@ -217,7 +240,8 @@ const sideBySide = (left: Block, right: Block, column: number): Block =>
 function joinedCut(blocks: readonly Block[]): Block[] {
   if (blocks.length < 4) return [stacked(blocks, 0)];
   const [head, first, ...rest] = blocks;
-  const last = rest.splice(-2);
+  const [last, note] = rest.splice(-2);
   const close = (block: Block): Block => ({ ...block, before: 0 });
-  return [stacked([head, first], 0), ...rest.map(close), close(stacked(last, 0))];
+  const end = { ...stacked([last, note], 0), atTop: stacked([last.atTop ?? last, note], 0) };
+  return [stacked([head, first], 0), ...rest.map(close), close(end)];
 }

@@ -1,5 +1,5 @@
 import type { PdfPoint } from "../measure/index.ts";
-import { coverPicture } from "../picture/index.ts";
+import { coverPicture, type Drawing } from "../picture/index.ts";
 import type { Piece } from "../piece/index.ts";
 import type { Cut, Mark as CutMark, Recipe } from "../recipe/index.ts";
 import { type Block, beside, Column } from "./column.ts";
@@ -18,7 +18,7 @@ export function proofBlocks(job: SheetJob, most = 116): Block[] {
     const piece = pieceOf(job, r.pieceId);
     return piece ? [{ recipe: r, piece }] : [];
   });
-  recipes.sort((a, b) => (a.piece.letter < b.piece.letter ? -1 : 1));
+  recipes.sort((a, b) => a.piece.letter.localeCompare(b.piece.letter, "en", { numeric: true }));
   // A long border would shrink every other picture, and a rectangle needs none.
   const shaped = recipes.filter((r) => r.recipe.kind !== "rectangle");
   const plain = recipes.filter((r) => r.recipe.kind === "rectangle");
@@ -27,23 +27,58 @@ export function proofBlocks(job: SheetJob, most = 116): Block[] {
     most,
   );
   const rows: Block[] = [];
-  for (const [list, drawnToo] of [
-    [shaped, true],
-    [plain, false],
-  ] as const)
-    for (let i = 0; i < list.length; i += 4)
-      rows.push(
-        beside(
-          list.slice(i, i + 4).map(({ recipe, piece }, k) => ({
-            x: columnAt(3 * k),
-            block: proofOf(job, recipe, piece, drawnToo ? scale : undefined, columns(3)),
-          })),
-        ),
-      );
+  for (let i = 0; i < shaped.length; i += 4) rows.push(rowOf(job, shaped.slice(i, i + 4), scale));
+  if (plain.length > 0) rows.push(plainBlock(job, plain));
   const first = rows.shift();
   if (!first) return [head.block()];
   head.put(first);
   return [head.block(), ...rows];
+}
+
+interface Proved {
+  readonly recipe: Recipe;
+  readonly piece: Piece;
+}
+
+/** Pictures stand on one line, and what is said of them begins on one line below. */
+function rowOf(job: SheetJob, list: readonly Proved[], scale: number): Block {
+  const drawings = list.map(({ recipe, piece }) => proofDrawing(job, recipe, piece, scale));
+  const high = Math.max(...drawings.map((d) => d.height));
+  return beside(
+    list.map(({ recipe, piece }, k) => {
+      const c = new Column(columns(3));
+      c.gap(high - drawings[k].height);
+      c.figure(drawings[k]);
+      c.gap(3);
+      c.paragraph(
+        `**${piece.letter} ${plural(piece.name)}.** ${cutWords(job, recipe)} ${spareSentence(job, recipe)}`,
+      );
+      return { x: columnAt(3 * k), block: c.block() };
+    }),
+  );
+}
+
+/** What is cut with two straight cuts each way: its size, and what is to spare, if anything. */
+function plainBlock(job: SheetJob, list: readonly Proved[]): Block {
+  const exact = list.filter((p) => p.recipe.verdict === "proved" && p.recipe.spare <= 1e-4);
+  const others = list.filter((p) => !exact.includes(p));
+  const c = new Column();
+  if (exact.length > 0)
+    c.paragraph(
+      `**Squares and rectangles**, cut to their own lines, no spare and none needed: ${exact.map((p) => plainWords(job, p)).join("; ")}.`,
+    );
+  if (others.length > 0)
+    c.paragraph(
+      `**${exact.length > 0 ? "With more to trim" : "Squares and rectangles"}:** ${others.map((p) => `${plainWords(job, p)}: ${spareSentence(job, p.recipe).replace(/\.(\**)$/, "$1")}`).join("; ")}.`,
+    );
+  return c.block();
+}
+
+/** "A1 borders, each 3 × 41 1/2 in" */
+function plainWords(job: SheetJob, { recipe, piece }: Proved): string {
+  const sides = recipe.cuts.flatMap((cut) => cut.lengths).map((x) => say(job, x));
+  const size = sides.length === 2 && sides[0] === sides[1] ? sides.slice(1) : sides;
+  return `**${piece.letter}** ${plural(piece.name)}, each ${size.join(" × ")} ${job.brief.unit}`;
 }
 
 function oneScale(recipes: readonly Recipe[], most: PdfPoint): number {
@@ -58,31 +93,17 @@ function oneScale(recipes: readonly Recipe[], most: PdfPoint): number {
   return 1 / Math.max(...sizes);
 }
 
-function proofOf(
-  job: SheetJob,
-  recipe: Recipe,
-  piece: Piece,
-  scale: number | undefined,
-  width: PdfPoint,
-): Block {
-  const c = new Column(width);
-  if (scale !== undefined) {
-    const made = coverPicture(recipe, {
-      unit: job.brief.unit,
-      seam: job.seam,
-      fabricId: piece.fabricId,
-      name: `${piece.name} ${piece.letter}`,
-      small: smallAt(scale),
-      tapes: false,
-      leftHanded: job.leftHanded && piece.hand === "none",
-    });
-    c.figure(drawn(job, made, scale));
-    c.gap(3);
-  }
-  c.paragraph(
-    `**${piece.letter} ${plural(piece.name)}.** ${cutWords(job, recipe)} ${spareSentence(job, recipe)}`,
-  );
-  return c.block();
+function proofDrawing(job: SheetJob, recipe: Recipe, piece: Piece, scale: number): Drawing {
+  const made = coverPicture(recipe, {
+    unit: job.brief.unit,
+    seam: job.seam,
+    fabricId: piece.fabricId,
+    name: `${piece.name} ${piece.letter}`,
+    small: smallAt(scale),
+    tapes: false,
+    leftHanded: job.leftHanded && piece.hand === "none",
+  });
+  return drawn(job, made, scale);
 }
 
 /** How one piece is got, in a sentence. */

@@ -189,7 +189,7 @@ function wordsOf(
     many,
     joinWords(unit, letters, group.length, numberOf, name),
     layWords(unit, letters),
-    pressWords(unit, letters),
+    pressWords(unit, letters, numberOf),
     straightWords(unit),
   ]
     .filter((w) => w !== "")
@@ -235,7 +235,12 @@ function layWords(unit: SewnUnit, letters: readonly (string | undefined)[]): str
   return `All alike: right sides up, points toward you, ${left} lies left of ${right}.`;
 }
 
-function pressWords(unit: SewnUnit, letters: readonly (string | undefined)[]): string {
+/** Which way the allowances go, so that it can be told without the arrow of the diagram. */
+function pressWords(
+  unit: SewnUnit,
+  letters: readonly (string | undefined)[],
+  numberOf: ReadonlyMap<string, number>,
+): string {
   switch (unit.press) {
     case "open":
       return "Press open.";
@@ -243,11 +248,16 @@ function pressWords(unit: SewnUnit, letters: readonly (string | undefined)[]): s
     case "clockwise":
       return "Fan the center open, so that all seams turn the same way round.";
     default: {
-      const letter = letters[unit.press === "first" ? 0 : 1];
-      const other = letters[unit.press === "first" ? 1 : 0];
-      return letter !== undefined && letter !== other
-        ? `Press to ${letter}.`
-        : "Press as the arrow shows.";
+      const to = unit.press === "first" ? 0 : 1;
+      const [letter, other] = [letters[to], letters[1 - to]];
+      if (letter !== undefined && letter !== other) return `Press to ${letter}.`;
+      if (letter === undefined && other !== undefined) return `Press away from ${other}.`;
+      const step = letter === undefined ? numberOf.get(unit.of[to]) : undefined;
+      if (step !== undefined && step !== numberOf.get(unit.of[1 - to]))
+        return `Press to the unit of step ${step}.`;
+      // Two alike round the center: turned by half a round they lie as they lay before.
+      if (unit.copies === 1 && letter === undefined) return "Press to either side.";
+      return `Center toward you, press to the ${to === unit.lay.left ? "left" : "right"}.`;
     }
   }
 }

@@ -257,24 +257,64 @@ const WAYS = {
 
 /** The same design in other sizes, each planned in full: its blocks, its finished size, what to buy. */
 export function sizesBlock(job: SheetJob, width: PdfPoint): Block | undefined {
-  const { sizes } = job.answer;
-  if (!sizes || sizes.length === 0) return undefined;
+  const sizes = (job.answer.sizes ?? []).filter((s) => s.width !== undefined);
+  if (sizes.length === 0) return undefined;
+  const ids = fabricsInUse(job).filter((id) =>
+    sizes.some((s) => s.yardages.some((v) => v.fabricId === id)),
+  );
+  const axes = ids.map((_, i) => width - (ids.length - i) * BUY + 12);
+  const room = width - ids.length * BUY - 6;
   const c = new Column(width);
-  c.rule();
-  c.gap(3);
-  const unit = job.brief.unit;
+  c.rule(0.6, "ink");
+  const head = c.y + 10;
+  const rows: Cell[][] = [
+    [
+      cell(
+        "the same design in other sizes, and what each asks for",
+        STYLES.small,
+        0,
+        head,
+        "start",
+        true,
+      ),
+      ...ids.map((id, i) =>
+        cell(fabricLetter(job, id), STYLES.strong, axes[i] + 3, head, "middle", true),
+      ),
+    ],
+  ];
+  c.y = head + 4;
   for (const s of sizes) {
-    if (s.width === undefined || s.height === undefined) continue;
+    c.rule();
+    const name = setText(
+      `**${s.name}**, ${say(job, s.width ?? 0)} × ${sayUnit(job, s.height ?? 0)}`,
+      STYLES.text,
+      0,
+      c.y + 10.5,
+      room,
+    );
     const change =
       s.plan.length === undefined ? "" : `, ${WAYS[s.plan.way]} ${sayUnit(job, s.plan.length)}`;
-    const buy = fabricsInUse(job).flatMap((id) => {
-      const y = s.yardages.find((v) => v.fabricId === id);
-      return y ? [`${fabricLetter(job, id)} ${y.buyText}`] : [];
-    });
-    c.paragraph(
-      `**${s.name}**, ${say(job, s.width)} × ${say(job, s.height)} ${unit}: ${counted(s.blocks, "block")}, ${counted(s.plan.rows, "row")} of ${s.plan.columns}${change}; buy ${buy.join(", ")}.`,
+    const blocks = setText(
+      `${counted(s.blocks, "block")}, ${counted(s.plan.rows, "row")} of ${s.plan.columns}${change}`,
+      STYLES.soft,
+      0,
+      c.y + 10.5 + name.height,
+      room,
     );
-    c.gap(1);
+    rows.push([
+      { glyphs: [...name.glyphs, ...blocks.glyphs] },
+      ...ids.map((id, i) => {
+        const y = s.yardages.find((v) => v.fabricId === id);
+        return y
+          ? numberCell(y.buyText, STYLES.number, axes[i], c.y + 10.5)
+          : cell("—", STYLES.small, axes[i], c.y + 10.5);
+      }),
+    ]);
+    c.y += name.height + blocks.height + 3.5;
   }
+  c.add({ kind: "table", rows });
   return c.block();
 }
+
+/** Width of a column of yardages. */
+const BUY: PdfPoint = 48;

@@ -265,6 +265,13 @@ const isBetween = (tokens: readonly Token[]): boolean => {
   const { run } = tokens[0];
   return tokens.length === 1 && run.kind === "text" && /^(×|by|to|and|of)$/.test(run.text);
 };
+/** A letter of a fabric, or "step", before its number: `A 4 1/2`, `step 3`. */
+const isName = (tokens: readonly Token[]): boolean => {
+  const { run } = tokens[tokens.length - 1];
+  return run.kind === "text" && /^[(]?([A-Z]{1,2}|step)$/.test(run.text);
+};
+const beginsNumber = ([{ run }]: readonly Token[]): boolean =>
+  run.kind === "fraction" || /^\d/.test(run.text);
 const isTimes = (tokens: readonly Token[]): boolean => {
   const { run } = tokens[0];
   return tokens.length === 1 && run.kind === "text" && run.text === "×";
@@ -282,7 +289,8 @@ function glued(words: readonly Word[], groups: readonly Token[][]): Word[] {
       i >= 2 &&
       isNumber(groups[i - 2]) &&
       (isTimes(before) || isNumber(groups[i]));
-    if (afterNumber || between) out[out.length - 1].push(word);
+    const named = before !== undefined && isName(before) && beginsNumber(groups[i]);
+    if (afterNumber || between || named) out[out.length - 1].push(word);
     else out.push([word]);
   });
   return out.map((w) => (w.length === 1 ? w[0] : together(w)));
