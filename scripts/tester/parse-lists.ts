@@ -169,6 +169,9 @@ export function cutsIn(lines: readonly Line[]): Pick<Reading, "cuts" | "hands"> 
       ...(across ? { wide: numberIn(across) } : {}),
       into: own(into.x, piece.x),
       letters: pieceText.match(/[A-Z]+\d+/g) ?? [],
+      ...(/\b(left|right) /.test(pieceText)
+        ? { hand: /\bleft /.test(pieceText) ? ("left" as const) : ("right" as const) }
+        : {}),
       name: singular(pieceText.replace(/[A-Z]+\d+/g, "").replace(/\b(and)\b|,/g, "")),
       ...(count ? { pieces: Number(count.text) } : {}),
     };

@@ -45,6 +45,8 @@ export interface CutLine {
   readonly into: string;
   readonly letters: readonly string[];
   readonly name: string;
+  /** As the piece's name has it. */
+  readonly hand?: "left" | "right";
   readonly pieces?: number;
 }
 

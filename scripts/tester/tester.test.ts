@@ -2,11 +2,17 @@ import { readdirSync, readFileSync } from "node:fs";
 import { beforeAll, describe, expect, test } from "vitest";
 import { answerBrief } from "../../src/core/answer/index.ts";
 import { readBrief } from "../../src/core/brief/index.ts";
-import { patternSheet, sheetJob } from "../../src/core/sheet/index.ts";
+import {
+  longSheet,
+  patternSheet,
+  type SheetOptions,
+  sheetJob,
+} from "../../src/core/sheet/index.ts";
 import { nodeFonts } from "../../src/pdf/fonts.node.ts";
 import { writePdf } from "../../src/pdf/index.ts";
 import { wordsIn, wordsText } from "./main.ts";
 import { reading } from "./parse.ts";
+import { PLANTS } from "./plants.testing.ts";
 import { type Print, printOf } from "./read.ts";
 import { tried } from "./try.ts";
 
@@ -15,21 +21,36 @@ import { tried } from "./try.ts";
 const folder = new URL("../../examples/", import.meta.url);
 const fonts = nodeFonts();
 
-async function printed(name: string): Promise<Print[]> {
+interface Set extends Pick<SheetOptions, "paper" | "leftHanded"> {
+  readonly long?: boolean;
+}
+
+async function printed(name: string, set: Set = {}): Promise<Print[]> {
   const result = readBrief(readFileSync(new URL(name, folder), "utf8"));
   if (!result.ok) throw new Error(`${name} is refused`);
   const job = sheetJob(result.brief, answerBrief(result.brief), {
     version: "1",
     date: "25 November 2026",
+    leftHanded: set.leftHanded ?? false,
+    ...(set.paper ? { paper: set.paper } : {}),
   });
+  const sheet = set.long ? longSheet(job) : patternSheet(job);
   const options = { fonts, created: new Date(Date.UTC(2026, 10, 25)), compress: false };
-  return printOf(await writePdf([patternSheet(job)], options));
+  return printOf(await writePdf([sheet], options));
 }
 
 const examples = readdirSync(folder).filter((f) => f.endsWith(".json"));
 
+/** Printing costs more than reading: each example is printed once for all tests. */
+const known = new Map<string, Promise<Print[]>>();
+function once(name: string): Promise<Print[]> {
+  const print = known.get(name) ?? printed(name);
+  known.set(name, print);
+  return print;
+}
+
 test.each(examples)("%s can be made from its printed words alone", async (name) => {
-  expect(tried(reading(await printed(name)))).toEqual([]);
+  expect(tried(reading(await once(name)))).toEqual([]);
 });
 
 describe("planted errors", () => {
@@ -37,9 +58,9 @@ describe("planted errors", () => {
   let field: Print[];
   let bed: Print[];
   beforeAll(async () => {
-    runner = await printed("tidepool-runner.json");
-    field = await printed("quiet-field.json");
-    bed = await printed("skylark-bed.json");
+    runner = await once("tidepool-runner.json");
+    field = await once("quiet-field.json");
+    bed = await once("skylark-bed.json");
   }, 60_000);
 
   /** The print with one stretch changed: the nth that matches, of letters of one size if told. */
@@ -238,4 +259,34 @@ describe("planted errors", () => {
     expect(found.length).toBeGreaterThan(0);
     expect(found.map((f) => f.where).join("; ")).toMatch(p.at);
   });
+});
+
+describe("errors planted wherever a pattern has a place for them", () => {
+  const places = new Map<string, number>();
+
+  test.each(examples)("%s: each is found, and where a maker meets it", async (name) => {
+    const print = await once(name);
+    for (const { kind, what, plant, at } of PLANTS) {
+      const wrong = plant(print);
+      if (!wrong) continue;
+      places.set(what, (places.get(what) ?? 0) + 1);
+      const found = tried(reading(wrong)).map((f) => f.where);
+      expect(found.join("; "), `${kind}: ${what}`).toMatch(at);
+    }
+  });
+
+  test("every one of them stood in at least three patterns, and all ten kinds did", () => {
+    for (const { what } of PLANTS) expect(places.get(what), what).toBeGreaterThanOrEqual(3);
+    expect(new Set([...PLANTS].map((p) => p.kind)).size).toBe(10);
+  });
+});
+
+/** Nobody reads metric, a left-handed sheet or a long pattern differently. */
+test.each([
+  ["harbor-mat.json", { leftHanded: true }],
+  ["quiet-field.json", { leftHanded: true, paper: "a4" }],
+  ["ferry-windows.json", { long: true }],
+  ["moss-centerpiece.json", { long: true, paper: "letter" }],
+] as const)("%s, set as %o, can be made from its words", async (name, set) => {
+  expect(tried(reading(await printed(name, set)))).toEqual([]);
 });

@@ -173,5 +173,34 @@ export function hands(r: Reading): Stuck[] {
         `${total(lefts)} lefts and ${total(rights)} rights from the same squares`,
     ),
     ...pairs,
+    ...r.cuts.flatMap((c) => handOf(c, lefts, rights)),
+  ];
+}
+
+interface Named {
+  readonly n: number;
+  readonly letter: string;
+}
+
+/** A piece cut by itself is named, with its number, under the hand that its name has. */
+function handOf(c: CutLine, lefts: readonly Named[], rights: readonly Named[]): Stuck[] {
+  const [letter, ...others] = c.letters;
+  if (letter === undefined || others.length > 0) return [];
+  const own = [...lefts, ...rights].find((x) => x.letter === letter);
+  const hand = lefts.some((x) => x.letter === letter) ? "left" : own ? "right" : undefined;
+  return [
+    ...stuck(
+      "Lefts and rights",
+      c.hand !== undefined &&
+        c.hand !== hand &&
+        `${letter} is cut as a ${c.hand}, the note counts it ${hand ? `as a ${hand}` : "nowhere"}`,
+    ),
+    ...stuck(
+      "Lefts and rights",
+      own !== undefined &&
+        c.pieces !== undefined &&
+        own.n !== c.pieces &&
+        `${own.n} ${letter} are named, ${c.pieces} are cut`,
+    ),
   ];
 }

@@ -31,8 +31,10 @@ export function sews(r: Reading): Stuck[] {
       ),
     );
   }
-  if (plainTop(r))
-    for (const [letter, left] of table.pieces)
+  const inBlocks = new Set(r.steps.flatMap((s) => lettersOf(s.words)));
+  const afterwards = new Set(r.after.flatMap((s) => lettersOf(s.words)));
+  for (const [letter, left] of table.pieces)
+    if (plainTop(r) || (inBlocks.has(letter) && !afterwards.has(letter)))
       out.push(...stuck("after the last step", left > 0 && `${left} ${letter} are left over`));
   const last = new Set(
     r.kinds.map((k) => [...r.steps].reverse().find((s) => s.kind === k.name && doesSew(s))?.number),
@@ -116,7 +118,7 @@ function measure(r: Reading, step: Step): Stuck[] {
   if (!block || step.stop === "") return [];
   const number = numberIn(step.stop);
   const slack = r.unit === "in" ? 0.02 : 0.6;
-  const whole = /^\d+ blocks?\./.test(step.words) || /square$/.test(step.stop);
+  const whole = /^\d+ blocks?\./.test(step.words) || /square$|wide and high$/.test(step.stop);
   const center = before(step.words, "(?:in|mm) marks on it");
   const pair = pairStop(r, step);
   return [
@@ -124,7 +126,6 @@ function measure(r: Reading, step: Step): Stuck[] {
     ...stuck(
       where,
       whole &&
-        !sidesIn(step.stop) &&
         number !== undefined &&
         !near(number, block.raw, slack) &&
         `a block should measure ${block.raw}, not ${number}`,

@@ -1,4 +1,5 @@
 import {
+  andThen,
   applyToPolygon,
   area,
   boundingBox,
@@ -6,6 +7,7 @@ import {
   moving,
   type Polygon,
   point,
+  type Rigid,
   turning,
 } from "../geometry/index.ts";
 import type { Demand } from "../layout/types.ts";
@@ -44,7 +46,11 @@ interface Cell {
 
 /** Copies of one shape in a row, from the origin to the right: what the strip is cut into. */
 export function cellMarks(c: Cells): Mark[] {
-  const cells = c.demand.shape.kind === "nested" ? nestedCells(c) : boxCells(c);
+  const nested = c.demand.shape.kind === "nested";
+  // Wedges cut along the length: the strip stands, its lower edge at the left.
+  const lying = nested && c.turned ? LYING : undefined;
+  const at = lying && andThen(lying, moving(0, c.height));
+  const cells = nested ? nestedCells(c).map((cell) => movedCell(cell, at)) : boxCells(c);
   const every = letteredEvery(c);
   return cells.flatMap((cell, i): Mark[] => [
     { kind: "shape", polygon: cell.outline, line: "cut", id: c.demand.id },
@@ -52,7 +58,7 @@ export function cellMarks(c: Cells): Mark[] {
       {
         kind: "shape",
         polygon: part.polygon,
-        fill: { kind: "fabric", fabricId: c.fabricId, faint: true },
+        fill: { kind: "fabric", fabricId: c.fabricId, faint: true, ...(at ? { at } : {}) },
         line: "cut",
         ...(part.piece ? { id: part.piece.id } : {}),
       },
@@ -63,6 +69,16 @@ export function cellMarks(c: Cells): Mark[] {
 
 const letterOf = (piece: Piece, c: Cells): string => c.letterOf?.(piece) ?? piece.letter;
 
+const LYING = turning(-Math.PI / 2);
+
+const movedCell = (cell: Cell, at: Rigid | undefined): Cell =>
+  at
+    ? {
+        outline: applyToPolygon(at, cell.outline),
+        parts: cell.parts.map((p) => ({ ...p, polygon: applyToPolygon(at, p.polygon) })),
+      }
+    : cell;
+
 /**
  * Letters of wedges head to tail stand a third of the height above and below one another. Where they
  * would still touch, only every so many copies are lettered, so that each piece still has its own.
@@ -70,12 +86,18 @@ const letterOf = (piece: Piece, c: Cells): string => c.letterOf?.(piece) ?? piec
 function letteredEvery(c: Cells): number {
   if (c.firstLettered) return Math.max(1, c.copies);
   const { kind, pitch, height } = c.demand.shape;
+  if (kind !== "nested") return 1;
   const pieces = piecesOf(c);
   const wide = Math.max(0, ...pieces.map((p) => roughWidth(letterOf(p, c), c.small)));
-  if (kind !== "nested" || pitch >= wide || height / 3 >= 0.9 * c.small) return 1;
-  const every = Math.ceil((wide + 0.4 * c.small) / pitch);
+  const [along, across] = c.turned ? [1.1 * c.small, wide] : [wide, 0.9 * c.small];
+  if (pitch >= along || (headToTail(c) && height / 3 >= across)) return 1;
+  const every = Math.ceil((along + 0.4 * c.small) / pitch);
   return pieces.length % 2 === 0 && every % 2 === 0 ? every + 1 : every;
 }
+
+/** Every other copy is turned half round. */
+const headToTail = ({ demand: { turns, up, shape } }: Cells): boolean =>
+  turns !== "none" && !up && shape.pitch < shape.first - 1e-9;
 
 function letter(polygon: Polygon, piece: Piece | undefined, c: Cells): Mark[] {
   const text = piece ? letterOf(piece, c) : "";
@@ -106,9 +128,8 @@ function nestedCells(c: Cells): Cell[] {
   const cells: Cell[] = [];
   for (let i = 0; i < c.copies; i++) {
     const piece = pieces[i % Math.max(1, pieces.length)];
-    const headToTail = c.demand.turns !== "none" && !c.demand.up && pitch < first - 1e-9;
     const shape = shapeOf(piece, c, first, height);
-    const flipped = headToTail && i % 2 === 1 && !isSlanted(shape);
+    const flipped = headToTail(c) && i % 2 === 1 && !isSlanted(shape);
     const own = flipped ? halfTurned(shape) : shape;
     const polygon = applyToPolygon(moving(i * pitch, 0), cornered(own));
     cells.push({ outline: polygon, parts: [{ polygon, piece }] });
@@ -155,7 +176,7 @@ function boxCells(c: Cells): Cell[] {
 
 /**
  * The pieces of one square or rectangle. The first lies as its recipe has it; each further one is
- * turned by quarters, and moved into the cell's corners, until it overlaps none before it.
+ * turned by quarters, evenly round if it can be, and moved into the cell's corners, until it overlaps none before it.
  */
 function partsOf(
   c: Cells,
@@ -172,7 +193,7 @@ function partsOf(
     const piece = pieces[(piecesEach === 1 ? index : k) % Math.max(1, pieces.length)];
     const own = shapeOf(piece, c, wide, high);
     const shape = c.turned ? applyToPolygon(turning(-Math.PI / 2), own) : own;
-    const polygon = freePlace(shape, parts, { x, y, wide, high });
+    const polygon = freePlace(shape, parts, { x, y, wide, high }, (k * 4) / piecesEach);
     parts.push(piece ? { polygon, piece } : { polygon });
   }
   return parts;
@@ -189,8 +210,10 @@ function freePlace(
   shape: Polygon,
   taken: readonly { readonly polygon: Polygon }[],
   room: Room,
+  first: number,
 ): Polygon {
-  const places = [0, 2, 1, 3].flatMap((quarters) => {
+  // Turned on evenly first: two free quarters of a square may leave no room for the other two.
+  const places = [first, 0, 2, 1, 3].flatMap((quarters) => {
     const turned = cornered(applyToPolygon(turning((quarters * Math.PI) / 2), shape));
     const box = boundingBox(turned);
     return [0, room.wide - box.right].flatMap((dx) =>

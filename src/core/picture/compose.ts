@@ -190,3 +190,13 @@ export function alongEdge(
   const turn = readable(angleOf(u));
   return centered(add(between(a, b, 0.5), out), text, small, { ...more, turn });
 }
+
+/** Marks without their words, which are put down apart: above all lines, never turned nor mirrored. */
+export const shapesOnly = (marks: readonly Mark[]): Mark[] =>
+  marks
+    .filter((m) => m.kind !== "text")
+    .map((m) => (m.kind === "group" ? { ...m, marks: shapesOnly(m.marks) } : m));
+export const wordsOnly = (marks: readonly Mark[]): Mark[] =>
+  marks
+    .filter((m) => m.kind === "text" || m.kind === "group")
+    .map((m) => (m.kind === "group" ? { ...m, clip: undefined, marks: wordsOnly(m.marks) } : m));

@@ -7,7 +7,7 @@ import {
   point,
   type Rigid,
 } from "../geometry/index.ts";
-import { readable } from "./compose.ts";
+import { readable, shapesOnly, wordsOnly } from "./compose.ts";
 import { drawFill } from "./fills.ts";
 import { runsOf } from "./fraction.ts";
 import type { Line, Mark, Picture } from "./marks.ts";
@@ -46,16 +46,6 @@ export function draw(picture: Picture, options: DrawOptions): Drawing {
     ops: drawMarks(page, picture, picture.marks, IDENTITY),
   };
 }
-
-/** Words are put down apart from their stamp, so that they never turn or mirror with it. */
-const shapesOnly = (marks: readonly Mark[]): Mark[] =>
-  marks
-    .filter((m) => m.kind !== "text")
-    .map((m) => (m.kind === "group" ? { ...m, marks: shapesOnly(m.marks) } : m));
-const wordsOnly = (marks: readonly Mark[]): Mark[] =>
-  marks
-    .filter((m) => m.kind === "text" || m.kind === "group")
-    .map((m) => (m.kind === "group" ? { ...m, clip: undefined, marks: wordsOnly(m.marks) } : m));
 
 function drawMarks(c: Context, picture: Picture, marks: readonly Mark[], at: Rigid): Op[] {
   return marks.flatMap((m) => drawMark(c, picture, m, at));

@@ -4,7 +4,7 @@ import type { Length, Unit } from "../measure/index.ts";
 import type { Piece } from "../piece/types.ts";
 import type { Recipe } from "../recipe/types.ts";
 import { type Copies, cellMarks } from "./cells.ts";
-import { leftHanded, picture, rectangle, roughWidth } from "./compose.ts";
+import { leftHanded, picture, rectangle, roughWidth, shapesOnly, wordsOnly } from "./compose.ts";
 import type { Mark, Picture } from "./marks.ts";
 import { fineStep, type Say, sayLength } from "./words.ts";
 
@@ -55,7 +55,8 @@ export function layoutPicture(layout: FabricLayout, options: LayoutPictureOption
   const marks: Mark[] = [
     { kind: "shape", polygon: rectangle(0, -bottom, width, bottom), fill: { kind: "lost" } },
   ];
-  for (const row of rows) marks.push(...rowMarks(row, layout, options, small));
+  const cut = rows.flatMap((row) => rowMarks(row, layout, options, small));
+  marks.push(...shapesOnly(cut));
   marks.push({ kind: "shape", polygon: rectangle(0, -bottom, width, bottom), line: "hair" });
   if (options.folds === 1 || layout.strips.some((s) => s.layers === 2))
     marks.push({
@@ -64,6 +65,8 @@ export function layoutPicture(layout: FabricLayout, options: LayoutPictureOption
       points: [point(width / 2, 0), point(width / 2, -end)],
     });
   marks.push(...totals(layout, rows, options, { small, say, end, bottom, straighten }));
+  // Over the line of the bound, which would strike them out.
+  marks.push(...wordsOnly(cut));
   const made = picture({
     title: `Cutting layout of ${layout.fabricId}, ${say(layout.length)} ${options.unit} in strips`,
     unit: options.unit,
@@ -122,18 +125,6 @@ function rowMarks(
     line: "cut",
     points: [point(0, low + strip.height), point(layout.width, low + strip.height)],
   });
-  if (row.stands > 1) {
-    const text = `${row.stands} strips like this`;
-    marks.push({
-      kind: "text",
-      at: point(layout.width - small * 0.6, low + strip.height - 1.1 * small),
-      text,
-      size: 1,
-      anchor: "end",
-      tone: "on-fabric",
-      weight: "bold",
-    });
-  }
   return marks;
 }
 
@@ -251,6 +242,13 @@ function totals(
     const y = -(row.drawn + row.strip.height);
     const total = row.truly + row.strip.height * row.stands;
     const isLast = i === rows.length - 1;
+    if (row.stands > 1)
+      ticks.push({
+        y: y + row.strip.height / 2,
+        text: `${row.stands} strips like this`,
+        lit: false,
+        bare: true,
+      });
     tick(y, isLast && proved ? `${say(total)} proved least` : say(total), isLast && proved);
   });
   if (rows.length > 0 && bounded) {
@@ -283,6 +281,8 @@ interface Tick {
   readonly y: Length;
   readonly text: string;
   readonly lit: boolean;
+  /** Words beside a strip, which mark no place. */
+  readonly bare?: boolean;
 }
 
 /** Ticks at their true heights; their words follow one another without touching. */
@@ -290,15 +290,16 @@ function tickMarks(ticks: readonly Tick[], width: Length, small: Length): Mark[]
   let last = Number.POSITIVE_INFINITY;
   return [...ticks]
     .sort((a, b) => b.y - a.y)
-    .flatMap(({ y, text, lit }): Mark[] => {
+    .flatMap(({ y, text, lit, bare }): Mark[] => {
       const place = Math.min(y - 0.32 * small, last - 1.15 * small);
       last = place;
+      const tick: Mark = {
+        kind: "line",
+        line: "rule",
+        points: [point(width, y), point(width + small * 0.8, y)],
+      };
       return [
-        {
-          kind: "line",
-          line: "rule",
-          points: [point(width, y), point(width + small * 0.8, y)],
-        },
+        ...(bare ? [] : [tick]),
         {
           kind: "text",
           at: point(width + small * 1.2, place),

@@ -49,6 +49,10 @@ export interface PiecePictureOptions {
   readonly upright?: boolean;
   /** Cut off where the recipe trims its points. */
   readonly trimmed?: Polygon;
+  /** The part of the sewn shape that holds the letter, the words and the arrow; default all of it. */
+  readonly within?: Polygon;
+  /** Lengths of edges too short to carry them, which stand beside the piece; default yes. */
+  readonly shortEdges?: boolean;
 }
 
 /**
@@ -60,6 +64,8 @@ export function piecePicture(piece: Piece, options: PiecePictureOptions): Pictur
   const box = boundingBox(cut);
   const size = Math.max(box.right - box.left, box.top - box.bottom);
   const small = options.small ?? size / 26;
+  const within = options.within ?? piece.finished;
+  const inside = wordsFit(within, wordsOf(piece, options), small);
   const marks: Mark[] = [
     {
       kind: "shape",
@@ -77,8 +83,10 @@ export function piecePicture(piece: Piece, options: PiecePictureOptions): Pictur
           ? { kind: "dot", at, line: "lit" }
           : { kind: "dot", at, line: "rule", ring: true },
     ),
-    ...grainMarks(piece.finished, small, options.upright === true),
-    ...letterMarks(piece, options, small),
+    ...grainMarks(within, small, options.upright === true, inside),
+    ...(inside
+      ? letterMarks(piece, options, within, small)
+      : wordsBelow(piece, options, within, box, small)),
   ];
   if (options.lengths !== false) marks.push(...lengthMarks(cut, piece, options, small));
   const made = picture({
@@ -87,7 +95,7 @@ export function piecePicture(piece: Piece, options: PiecePictureOptions): Pictur
     box,
     marks,
     small,
-    edges: options.lengths === false ? all(small * 0.3) : room(box, marks, small),
+    edges: options.lengths === false && inside ? all(small * 0.3) : room(box, marks, small),
   });
   return options.leftHanded ? leftHanded(made) : made;
 }
@@ -106,12 +114,13 @@ function lengthMarks(
   const say = options.say ?? ((x: Length) => bothUnits(x, options.unit));
   const middle = centroid(piece.finished);
   const close = halfPlanes(piece.finished).map((h) => depth(h, middle) < CLOSE * small);
-  const outer = edges(cut).map(({ from, to }): Mark => {
+  const outer = edges(cut).flatMap(({ from, to }): Mark[] => {
     const length = norm(subtract(to, from));
-    if (length < SHORT * small) return besideEdge(from, to, middle, say(length), small);
+    if (length < SHORT * small)
+      return options.shortEdges === false ? [] : [besideEdge(from, to, middle, say(length), small)];
     const seam = closeSeam(from, to, piece, close);
     const text = seam === undefined ? say(length) : `${say(length)}; seam ${say(seam)}`;
-    return alongEdge(from, to, text, small, small * 0.75);
+    return [alongEdge(from, to, text, small, small * 0.75)];
   });
   const inner = edges(piece.finished).flatMap(({ from, to }, i): Mark[] => {
     const length = norm(subtract(to, from));
@@ -125,7 +134,7 @@ function besideEdge(from: Point, to: Point, middle: Point, text: string, small: 
   const half = point((from.x + to.x) / 2, (from.y + to.y) / 2);
   const away = subtract(half, middle);
   const k = small / norm(away);
-  const anchor = Math.abs(away.x) < norm(away) * 0.4 ? "middle" : away.x > 0 ? "start" : "end";
+  const anchor = Math.abs(away.x) < norm(away) * 0.15 ? "middle" : away.x > 0 ? "start" : "end";
   return centered(point(half.x + away.x * k, half.y + away.y * k), text, small, { anchor });
 }
 
@@ -145,25 +154,27 @@ function closeSeam(
   return edge && norm(subtract(edge.to, edge.from));
 }
 
-/** Room for words that stand beside the shape. */
+/** Room for words that stand beside the shape, or below it. */
 function room(box: Box, marks: readonly Mark[], small: Length): Edges {
-  let [left, right] = [1.8 * small, 1.8 * small];
+  let [left, right, bottom] = [1.8 * small, 1.8 * small, 1.8 * small];
   for (const m of marks) {
-    if (m.kind !== "text" || m.anchor === "middle") continue;
+    if (m.kind !== "text" || m.turn !== undefined) continue;
     const width = roughWidth(m.text, small);
-    if (m.anchor === "start") right = Math.max(right, m.at.x + width - box.right);
-    else left = Math.max(left, box.left - m.at.x + width);
+    const from = m.at.x - (m.anchor === "start" ? 0 : m.anchor === "end" ? width : width / 2);
+    right = Math.max(right, from + width - box.right);
+    left = Math.max(left, box.left - from);
+    bottom = Math.max(bottom, box.bottom - m.at.y + 0.4 * small);
   }
-  return { left, right, top: 1.8 * small, bottom: 1.8 * small };
+  return { left, right, top: 1.8 * small, bottom };
 }
 
 /** The arrow along the thread, below the letter, with its words where the piece has room for them. */
-function grainMarks(finished: Polygon, small: Length, upright: boolean): Mark[] {
+function grainMarks(finished: Polygon, small: Length, upright: boolean, worded: boolean): Mark[] {
   const c = centroid(finished);
   const turn = upright ? Math.PI / 2 : 0;
   const d = unitVector(turn);
   const fits = (p: Point): boolean => contains(finished, p, -small);
-  for (const down of upright ? [0] : [2.2, 1.6, 1.2]) {
+  for (const down of worded ? (upright ? [0] : [2.2, 1.6, 1.2]) : []) {
     const middle = upright ? point(c.x + 4.6 * small, c.y) : point(c.x, c.y - down * small);
     const from = add(middle, scale(d, -4.4 * small));
     const to = add(middle, scale(d, 4.4 * small));
@@ -187,9 +198,30 @@ function grainMarks(finished: Polygon, small: Length, upright: boolean): Mark[] 
   ];
 }
 
-function letterMarks(piece: Piece, options: PiecePictureOptions, small: Length): Mark[] {
-  const c = centroid(piece.finished);
-  const words = options.words ?? [piece.name];
+const wordsOf = (piece: Piece, options: PiecePictureOptions): readonly string[] =>
+  options.words ?? [piece.name];
+
+/** Do the lines, and the letter above them, lie clear of the seam? */
+function wordsFit(within: Polygon, words: readonly string[], small: Length): boolean {
+  const c = centroid(within);
+  const half = Math.max(0, ...words.map((w) => roughWidth(w, small))) / 2;
+  const top = (words.length * 1.25 + 1.9) * small;
+  return [
+    point(-half, -0.3 * small),
+    point(half, -0.3 * small),
+    point(-half * 0.6, top),
+    point(half * 0.6, top),
+  ].every((p) => contains(within, add(c, p), -0.2 * small));
+}
+
+function letterMarks(
+  piece: Piece,
+  options: PiecePictureOptions,
+  within: Polygon,
+  small: Length,
+): Mark[] {
+  const c = centroid(within);
+  const words = wordsOf(piece, options);
   const lines = words.map(
     (text, i): Mark => ({
       kind: "text",
@@ -201,14 +233,39 @@ function letterMarks(piece: Piece, options: PiecePictureOptions, small: Length):
     }),
   );
   return [
+    letterMark(piece, options, point(c.x, c.y + (words.length * 1.25 + 0.1) * small), 2.4),
+    ...lines,
+  ];
+}
+
+const letterMark = (piece: Piece, options: PiecePictureOptions, at: Point, size: number): Mark => ({
+  kind: "text",
+  at,
+  text: options.letter ?? piece.letter,
+  size,
+  anchor: "middle",
+  weight: "bold",
+});
+
+/** A piece too narrow for its words carries its letter alone; they stand in one line below it. */
+function wordsBelow(
+  piece: Piece,
+  options: PiecePictureOptions,
+  within: Polygon,
+  box: Box,
+  small: Length,
+): Mark[] {
+  const c = centroid(within);
+  const letter = options.letter ?? piece.letter;
+  return [
+    letterMark(piece, options, point(c.x, c.y + 0.1 * small), 1.4),
     {
       kind: "text",
-      at: point(c.x, c.y + (words.length * 1.25 + 0.1) * small),
-      text: options.letter ?? piece.letter,
-      size: 2.4,
-      anchor: "middle",
+      at: point(box.left, box.bottom - 2.8 * small),
+      text: `${letter}: ${wordsOf(piece, options).join("; ")}`,
+      size: 1,
+      anchor: "start",
       weight: "bold",
     },
-    ...lines,
   ];
 }

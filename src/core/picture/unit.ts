@@ -265,8 +265,9 @@ const centroidOf = (t: SeamTree): Point =>
  */
 function measureMarks(raw: Polygon, m: Measure, small: Length): Mark[] {
   const n = raw.length;
-  const a = raw[m.edge % n];
-  const b = raw[(m.edge + 1) % n];
+  const [edge, to] = m.kind === "across" ? levelPair(raw, m) : [m.edge, m.to];
+  const a = raw[edge % n];
+  const b = raw[(edge + 1) % n];
   const along = normalized(subtract(b, a));
   const into = leftOf(along);
   const off = 0.75 * small;
@@ -274,7 +275,7 @@ function measureMarks(raw: Polygon, m: Measure, small: Length): Mark[] {
     const away = scale(into, -off);
     return tickedLine(add(a, away), add(b, away), small);
   }
-  const far = m.kind === "corner" ? raw[m.to % n] : raw[(m.to + 1) % n];
+  const far = m.kind === "corner" ? raw[to % n] : raw[(to + 1) % n];
   const at = (p: Point): number => dot(subtract(p, a), along);
   const spread = raw.map(at);
   const [low, high] = [Math.min(...spread), Math.max(...spread)];
@@ -282,6 +283,20 @@ function measureMarks(raw: Polygon, m: Measure, small: Length): Mark[] {
   const place = middleOfBoth - low < high - middleOfBoth ? low - off : high + off;
   const from = add(a, scale(along, place));
   return tickedLine(from, add(from, scale(into, m.unfinished)), small);
+}
+
+/** Of several pairs of parallel edges equally far apart, the one that lies most level or upright. */
+function levelPair(raw: Polygon, m: Measure): readonly [number, number] {
+  const planes = halfPlanes(raw);
+  const slant = (i: number): number => Math.min(Math.abs(planes[i].n.x), Math.abs(planes[i].n.y));
+  let best: readonly [number, number] = [m.edge % raw.length, m.to % raw.length];
+  planes.forEach((h, i) => {
+    const j = planes.findIndex(
+      (o) => dot(o.n, h.n) < -1 + 1e-9 && Math.abs(o.c + h.c - m.unfinished) < 1e-6,
+    );
+    if (j >= 0 && slant(i) < slant(best[0]) - 1e-6) best = [i, j];
+  });
+  return best;
 }
 
 function tickedLine(a: Point, b: Point, small: Length): Mark[] {

@@ -89,8 +89,8 @@ export function layoutDrawing(
     );
   // The labels beside it take 13 lines of small print.
   const widest = (MEASURE - 13 * 9) / layout.width;
-  const least = Math.min(widest, (trueScale(job) * 8) / 72);
-  // Half a sheet while an inch keeps 8 points; else a whole one; then long runs are drawn once.
+  const least = Math.min(widest, (trueScale(job) * 7) / 72);
+  // Half a sheet while an inch keeps 7 points; else a whole one; then long runs are drawn once.
   for (const [mostAlike, high] of [
     [6, room * 0.46],
     [6, room],

@@ -90,11 +90,6 @@ interface Before extends Density {
   readonly wideList: boolean;
 }
 
-const BEFORES: readonly Before[] = DENSITIES.flatMap((d) => [
-  { ...d, wideList: false },
-  { ...d, wideList: true },
-]);
-
 /** Found once for each job: the pattern and the long form are set alike. */
 const settings = new WeakMap<SheetJob, Setting>();
 
@@ -112,10 +107,14 @@ export function patternItems(job: SheetJob, more = 0): Item[][] {
  * blank at the foot of a side.
  */
 function settingOf(job: SheetJob): Setting {
-  const befores = BEFORES.filter((d) => !(d.wideList && liesAcross(job))).map((d) => ({
-    d,
-    blocks: once(() => beforeBlocks(job, 2, d)),
-  }));
+  const befores = DENSITIES.flatMap((density) => {
+    const proofs = once(() => proofBlocks(job, density.proofs));
+    const ways = liesAcross(job) ? [false] : [false, true];
+    return ways.map((wideList) => {
+      const d: Before = { ...density, wideList };
+      return { d, blocks: once(() => beforeBlocks(job, 2, d, proofs())) };
+    });
+  });
   const sewings = DENSITIES.map((d) => ({ d, blocks: once(() => sewingBlocks(job, d)) }));
   const a = roomiest(job, befores);
   const b = roomiest(job, sewings);
@@ -176,7 +175,12 @@ function pagesOf(job: SheetJob, sides: number, { before, sewing, parted }: Setti
     : paginate([...first, ...second], job.paper, before.gap);
 }
 
-function beforeBlocks(job: SheetJob, sides: number, density: Before): Block[] {
+function beforeBlocks(
+  job: SheetJob,
+  sides: number,
+  density: Before,
+  proofs: readonly Block[] = proofBlocks(job, density.proofs),
+): Block[] {
   const head = new Column();
   head.put(titleBlock(job, `A pattern in ${numberWord(sides)} sides`));
   const draft = draftReasons(job);
@@ -185,7 +189,7 @@ function beforeBlocks(job: SheetJob, sides: number, density: Before): Block[] {
     head.paragraph(`**Draft.** ${draft.join(" ")}`, STYLES.text);
   }
   head.gap(density.gap);
-  return [...opening(job, head.block(), density), ...proofBlocks(job, density.proofs)];
+  return [...opening(job, head.block(), density), ...proofs];
 }
 
 function sewingBlocks(job: SheetJob, density: Density): Block[] {

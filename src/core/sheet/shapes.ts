@@ -69,7 +69,13 @@ function shapeOf(job: SheetJob, piece: Piece): Polygon {
   }, piece.cut);
 }
 
-export function templatePicture(job: SheetJob, t: Template, upright = false): Picture {
+/** `part`: what of the sewn shape one sheet of several shows; it has its words to itself. */
+export function templatePicture(
+  job: SheetJob,
+  t: Template,
+  upright = false,
+  part?: Polygon,
+): Picture {
   const small = smallAt(trueScale(job));
   const piece = t.pieces[0];
   const letters = t.pieces.map((p) => p.letter).join(" ");
@@ -88,6 +94,7 @@ export function templatePicture(job: SheetJob, t: Template, upright = false): Pi
     trimmed: t.cut,
     center: centerOf(piece),
     upright,
+    ...(part ? { within: part, shortEdges: false } : {}),
   });
 }
 

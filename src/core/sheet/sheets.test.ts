@@ -1,47 +1,14 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import type { Op } from "../picture/index.ts";
 import { makeSheet, sheetNames } from "./all.ts";
 import { jobOf } from "./job.testing.ts";
-import type { Glyphs, Item, Page } from "./model.ts";
+import { glyphsOf, lonely, outside, overprinted, smallest, wordsIn } from "./looking.testing.ts";
 import type { SheetOptions } from "./options.ts";
 import { releaseChecks } from "./release.ts";
 
 const folder = new URL("../../../examples/", import.meta.url);
 const read = (name: string): string => readFileSync(new URL(name, folder), "utf8");
 const examples = readdirSync(folder).filter((f) => f.endsWith(".json"));
-
-/** Ten millimeters: what most printers can reach. */
-const MARGIN = (10 * 72) / 25.4;
-
-const glyphsOf = (item: Item): readonly Glyphs[] => {
-  if (item.kind === "text" || item.kind === "furniture") return item.glyphs;
-  return item.kind === "table" ? item.rows.flat().flatMap((c) => c.glyphs) : [];
-};
-const wordsIn = (ops: readonly Op[]): Extract<Op, { op: "text" }>[] =>
-  ops.flatMap((op) => (op.op === "text" ? [op] : op.op === "group" ? wordsIn(op.ops) : []));
-
-function inside(page: Page): string[] {
-  const [right, bottom] = [page.width - MARGIN, page.height - MARGIN];
-  const out: string[] = [];
-  for (const item of page.items) {
-    for (const g of glyphsOf(item))
-      if (g.x < MARGIN - 0.01 || g.x + g.width > right + 0.01 || g.y > bottom || g.y < MARGIN)
-        out.push(g.text);
-    if (item.kind !== "figure") continue;
-    const { x, y, drawing } = item;
-    if (
-      x < MARGIN - 1 ||
-      y < MARGIN ||
-      x + drawing.width > right + 1 ||
-      y + drawing.height > bottom + 1
-    )
-      out.push(
-        `${drawing.title} at ${x.toFixed(1)}, ${y.toFixed(1)}, ${drawing.width.toFixed(1)} x ${drawing.height.toFixed(1)}`,
-      );
-  }
-  return out;
-}
 
 /** Every design on its own paper; two of them on the other one too. */
 const papers: [string, SheetOptions["paper"]][] = [
@@ -60,20 +27,14 @@ test.each(papers)(
       .map((n) => makeSheet(job, n))) {
       expect(sheet.pages.length).toBeGreaterThan(0);
       for (const page of sheet.pages) {
-        expect(inside(page), sheet.name).toEqual([]);
+        expect(outside(page), sheet.name).toEqual([]);
+        expect(overprinted(page), sheet.name).toEqual([]);
+        expect(lonely(page), sheet.name).toEqual([]);
         expect(smallest(page)).toBeGreaterThanOrEqual(8.999);
       }
     }
   },
 );
-
-function smallest(page: Page): number {
-  const sizes = page.items.flatMap((item) => [
-    ...glyphsOf(item).map((g) => g.size),
-    ...(item.kind === "figure" ? wordsIn(item.drawing.ops).map((w) => w.size) : []),
-  ]);
-  return Math.min(...sizes);
-}
 
 test("left-handed sheets say the same words, their cutting pictures turned over", () => {
   const text = read("orchard-wall.json");

@@ -269,14 +269,7 @@ export function sizesBlock(job: SheetJob, width: PdfPoint): Block | undefined {
   const head = c.y + 10;
   const rows: Cell[][] = [
     [
-      cell(
-        "the same design in other sizes, and what each asks for",
-        STYLES.small,
-        0,
-        head,
-        "start",
-        true,
-      ),
+      cell("in other sizes, to buy", STYLES.small, 0, head, "start", true),
       ...ids.map((id, i) =>
         cell(fabricLetter(job, id), STYLES.strong, axes[i] + 3, head, "middle", true),
       ),
