@@ -1,6 +1,7 @@
 import { borderSteps, topSteps } from "../answer/index.ts";
 import { sayUp } from "./cutting.ts";
 import { counted, fabricName, listed, type SheetJob, sayMeasured, sayUnit } from "./job.ts";
+import { allSteps } from "./order.ts";
 
 /** A step after the blocks are sewn: its words, and what the top should measure then. */
 export interface FinishStep {
@@ -103,7 +104,7 @@ function rowWords(job: SheetJob): string {
       const laid = `Lay out ${counted(quilt.rows, "row")} of ${quilt.columns}: ${names}, as drawn.`;
       if (job.brief.quilt.sashing !== undefined) return `${laid} ${sashingWords(job)}`;
       return quilt.rows === 1
-        ? `${laid} Sew the row; press all seams to the left.`
+        ? `${laid} Sew the row. ${pressWords(job)}`
         : `${laid} Sew each row. ${press}`;
     }
   }
@@ -125,15 +126,31 @@ function sashingWords(job: SheetJob): string {
 }
 
 /** Which way the seams inside the rows lie, and what every second block has otherwise. */
-function pressWords({ answer, brief }: SheetJob): string {
-  const { rows } = answer;
+function pressWords(job: SheetJob): string {
+  const { rows, quilt } = job.answer;
   if (!rows) return "";
   const way =
-    rows.odd === rows.even
-      ? `Press the seams of every row to the ${rows.odd}.`
-      : `Press odd rows to the ${rows.odd} and even rows to the ${rows.even}, so that they nest.`;
-  const others = topSteps(brief, answer)?.lines.filter((l) => /every second|cannot/.test(l)) ?? [];
-  return [way, ...others].join(" ");
+    quilt?.rows === 1 && quilt.arrangement !== "on-point"
+      ? `Press its seams to the ${rows.odd}.`
+      : rows.odd === rows.even
+        ? `Press the seams of every row to the ${rows.odd}.`
+        : `Press odd rows to the ${rows.odd} and even rows to the ${rows.even}, so that they nest.`;
+  const others = topSteps(job.brief, job.answer)?.lines.filter((l) => /cannot/.test(l)) ?? [];
+  return [way, ...secondWords(job, rows.second), ...others].join(" ");
+}
+
+/** A sheet has no letters of units: its steps are numbered. */
+function secondWords(job: SheetJob, seamIds: readonly string[]): string[] {
+  if (seamIds.length === 0) return [];
+  const plain = new Set(seamIds.map((id) => id.replace(/\*$/, "").replace(/@(from|to)$/, "")));
+  const numbers = allSteps(job).flatMap((s) =>
+    s.seamIds.some((id) => plain.has(id)) ? [String(s.number)] : [],
+  );
+  const at =
+    numbers.length === 0
+      ? ""
+      : `, ${counted(numbers.length, "step").replace(/^\d+ /, "")} ${listed(numbers)}`;
+  return [`Press every second block the other way${at}, like the dark squares of a checkerboard.`];
 }
 
 /** A sash on every side of every block; rows of sashes before, between and after the diagonal rows. */
