@@ -15,7 +15,7 @@ test("the half is drawn both ways: one light in the middle, one at each end, the
   if (!half) throw new Error("the sample has no half");
   const made = halfPicture(block, half, { unit: "in", seam: 0.25, small: 0.5 });
   const marks = flat(made.marks);
-  const light = marks.filter((m) => m.kind === "shape" && m.fill?.kind === "lost");
+  const light = marks.filter((m) => m.kind === "shape" && m.fill?.kind === "color");
   expect(light).toHaveLength(3);
   const bars = marks.filter((m) => m.kind === "shape" && m.line === "lit");
   const halves = marks.filter((m) => m.kind === "shape" && m.line === "cut");

@@ -26,10 +26,12 @@ export interface HalfPictureOptions {
   readonly unit: Unit;
   readonly seam: Length;
   readonly small: Length;
+  /** The two ways side by side, instead of one above the other. */
+  readonly beside?: boolean;
 }
 
 /** How far each arm of the long raw edge is drawn out of straight, in radians: far more than is sewn. */
-const BENT = 0.075;
+const BENT = 0.13;
 
 /**
  * A half laid against a straight edge, both ways it may be wrong: above, its ends touch and the light
@@ -39,7 +41,7 @@ const BENT = 0.075;
 export function halfPicture(
   block: AnswerBlock,
   unit: SewnUnit,
-  { unit: measure, seam, small }: HalfPictureOptions,
+  { unit: measure, seam, small, beside = false }: HalfPictureOptions,
 ): Picture {
   const node = seamsOf(block.tree).find((s) => s.id === unit.id);
   const edge = unit.straightEdge?.edge;
@@ -60,18 +62,20 @@ export function halfPicture(
   const seams = seamsOf(node).map((s) => [level(s.seam.from), level(s.seam.to)]);
   const above = panel(outline, seams, BENT, small, "light in the middle");
   const below = panel(outline, seams, -BENT, small, "minus: at both ends");
-  const down = above.bottom - below.top - 0.8 * small;
+  const by = beside
+    ? moving(above.right - below.left + small, above.bottom - below.bottom)
+    : moving(0, above.bottom - below.top - 0.8 * small);
   const box = {
-    left: Math.min(above.left, below.left),
-    right: Math.max(above.right, below.right),
-    bottom: below.bottom + down,
-    top: above.top,
+    left: Math.min(above.left, below.left + by.x),
+    right: Math.max(above.right, below.right + by.x),
+    bottom: Math.min(above.bottom, below.bottom + by.y),
+    top: Math.max(above.top, below.top + by.y),
   };
   return picture({
     title: "a half against a straight edge: light in the middle, or at both ends",
     unit: measure,
     box,
-    marks: [...above.marks, { kind: "group", at: moving(0, down), marks: below.marks }],
+    marks: [...above.marks, { kind: "group", at: by, marks: below.marks }],
     small,
     edges: { left: 0.3 * small, right: 0.3 * small, top: 0.3 * small, bottom: 0.3 * small },
   });
@@ -83,6 +87,9 @@ function fanned(p: Point, bent: number): Point {
   const r = Math.hypot(p.x, p.y);
   return point(r * Math.cos(angle), r * Math.sin(angle));
 }
+
+/** The accent, the same in every theme: where light shows. */
+const LIGHT = "#A3195B";
 
 function panel(
   outline: Polygon,
@@ -110,7 +117,9 @@ function panel(
           [point(first.x, rest), mid, first],
           [mid, point(last.x, rest), last],
         ];
-  const light = gaps.map((polygon): Mark => ({ kind: "shape", polygon, fill: { kind: "lost" } }));
+  const light = gaps.map(
+    (polygon): Mark => ({ kind: "shape", polygon, fill: { kind: "color", color: LIGHT } }),
+  );
   const marks: Mark[] = [
     { kind: "shape", polygon: shape, fill: { kind: "paper" }, line: "cut" },
     ...seams.map((s): Mark => ({ kind: "line", line: "seam", points: s.map(lie) })),

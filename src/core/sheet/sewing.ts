@@ -69,8 +69,10 @@ function stepBlock(job: SheetJob, step: SewStep): Block {
   const width = columns(4) + 12;
   if (step.stop.number !== "") c.stop(step.stop.number, step.stop.how, right, width);
   for (const line of otherWidths(job, step)) c.paragraph(line, STYLES.small, { x: right, width });
-  if (step.unit.straightEdge && step.seamIds.length > 0) straightEdge(job, step, c, right);
-  c.y = Math.max(c.y, wordsEnd, top + drawing.height) + 3;
+  const stopEnd = c.y;
+  c.y = wordsEnd;
+  if (step.unit.straightEdge && step.seamIds.length > 0) straightEdge(job, step, c, x);
+  c.y = Math.max(c.y, stopEnd, top + drawing.height) + 3;
   return c.block();
 }
 
@@ -82,6 +84,7 @@ function straightEdge(job: SheetJob, step: SewStep, c: Column, x: PdfPoint): voi
     unit: job.brief.unit,
     seam: job.seam,
     small: smallAt(scale),
+    beside: true,
   });
   const drawing = drawn(job, made, scale);
   c.y += 3;
@@ -89,7 +92,7 @@ function straightEdge(job: SheetJob, step: SewStep, c: Column, x: PdfPoint): voi
   c.y += drawing.height;
 }
 
-const HALF_WIDE: PdfPoint = 84;
+const HALF_WIDE: PdfPoint = 60;
 
 /** Every other width a ruler can take, and the finished size of the one to check. */
 function otherWidths(job: SheetJob, step: SewStep): string[] {
