@@ -129,6 +129,7 @@ export function turnText(brief: Brief, pins: readonly Pin[], t: Turned): string 
   ];
   return [
     `Pinned: ${pins.map((p) => sayPin(p, brief)).join("; ")}`,
+    `Words that can move here: ${t.may.join(", ") || "none"}`,
     "",
     ...t.stuck.map((s) => `The word "${s.word}" cannot move: ${s.why}.`),
     ...(t.stuck.length > 0 ? [""] : []),

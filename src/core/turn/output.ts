@@ -12,6 +12,8 @@ export interface TurnOutput {
   readonly unit: Unit;
   readonly pins: readonly (Pin & { readonly text: string })[];
   readonly free: readonly FreeWord[];
+  /** Words that can move in this design, freed or not. */
+  readonly may: readonly FreeWord[];
   readonly found: readonly FoundOutput[];
   readonly weighed: number;
   readonly all: number;
@@ -57,6 +59,7 @@ export function turnOutput(
     unit: brief.unit,
     pins: pins.map((p) => ({ ...p, text: sayPin(p, brief) })),
     free,
+    may: t.may,
     found: t.found.map((f) => foundOutput(f, brief)),
     weighed: t.weighed,
     all: t.all,
