@@ -15,7 +15,7 @@ import { Questions } from "./Questions.tsx";
 import { QuiltView } from "./quilt/QuiltView.tsx";
 import { Sentence } from "./Sentence.tsx";
 import { Status } from "./Status.tsx";
-import { freeingOf, useTurning } from "./turn/turning.ts";
+import { useTurning } from "./turn/turning.ts";
 
 const Otherwise = later(() => import("./otherwise/Otherwise.tsx").then((m) => m.Otherwise));
 const Living = later(() => import("./living/Living.tsx").then((m) => m.Living));
@@ -138,7 +138,7 @@ function Sentences({ now, shown, keep }: SentencesProps) {
   const { opening, onStep } = useEditing(now, keep);
   const lit = useLitWords(shown);
   const state = useTurning((s) => s);
-  const freeing = freeingOf(
+  const freeing = state.freeing?.(
     state,
     now.answer.sentence.flatMap((p) => p.word ?? []),
   );

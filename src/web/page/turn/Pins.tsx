@@ -1,8 +1,9 @@
 import type { Question } from "../../../core/answer/types.ts";
 import type { Answered } from "../answers.ts";
 import { Typeset } from "../said.tsx";
+import { isPinned, pinIt } from "./freeing.ts";
 import { pinsFor } from "./pinnable.ts";
-import { isPinned, pinIt, useTurning } from "./turning.ts";
+import { useTurning } from "./turning.ts";
 import "./pins.css";
 
 /** The numbers of an answer that can be pinned: one that is, is kept, and the sentence moves instead. */

@@ -8,8 +8,9 @@ import { ChoicePicture } from "../ChoicePicture.tsx";
 import { useKeepStore } from "../KeepContext.ts";
 import { Said } from "../said.tsx";
 import { useView } from "../view.ts";
+import { isPinned, letGo } from "./freeing.ts";
 import { pinsFor } from "./pinnable.ts";
-import { isPinned, letGo, turning, useTurning } from "./turning.ts";
+import { turning, useTurning } from "./turning.ts";
 import { useTurn } from "./useTurn.ts";
 import "./turn.css";
 
