@@ -122,15 +122,18 @@ function leans(
 test("27. how big should it be now, at any stage: each unit unfinished and finished", () => {
   const { brief, answer } = design("lantern-throw");
   const [{ rows }] = stopTables(brief, answer);
-  // a = 6 - 1/4 - 1/4 / sin 22.5 = 5.0967. Octagon and block 2 a and 2 a + 1/2; a pair, from one raw
-  // side to the far corner, (a + 1/4) at 45 degrees: a + 1/4 + 1/4 / sin 22.5 - 1/4 / tan 22.5 ...
-  expect(rows.map((r) => [r.name, r.should, r.finished])).toEqual([
-    ["pair U1, edge to corner, two ways", "5.673 in", "5.097 in"],
-    ["half U2, edge to corner, two ways", "10.885 in", "10.193 in"],
-    ["half U2, light under a straight edge", "none", ""],
-    ["octagon U3, across, four ways", "10.693 in", "10.193 in"],
-    ["block, across, two ways", "10.693 in", "10.193 in"],
+  // a = 6 - 1/4 - 1/4 / sin 22.5 = 5.0967; octagon and block finish 2 a and take 1/2 more. A pair
+  // finishes a from an outer edge to the center.
+  const sizes = rows.flatMap((r) =>
+    r.measure ? [[r.name, r.measure.unfinished.toFixed(3), r.measure.finished.toFixed(3)]] : [],
+  );
+  expect(sizes).toEqual([
+    ["pair U1, edge to corner, two ways", "5.673", "5.097"],
+    ["half U2, edge to corner, two ways", "10.885", "10.193"],
+    ["octagon U3, across, four ways", "10.693", "10.193"],
+    ["block, across, two ways", "10.693", "10.193"],
   ]);
+  expect(rows.find((r) => r.name === "half U2, light under a straight edge")?.should).toBe("none");
   // And of a deep block: squares of h + 1/2, then two in a row, then the block of 12 1/2.
   const deep = design("quiet-field");
   const [sheaf] = stopTables(deep.brief, deep.answer);
