@@ -1,7 +1,5 @@
-import Fraction from "fraction.js";
 import {
   type Length,
-  printFraction,
   printLength,
   type Step,
   stepOf,
@@ -9,6 +7,7 @@ import {
   type Unit,
 } from "../measure/index.ts";
 import type { Recipe } from "../recipe/types.ts";
+import { amount, buying } from "./buying.ts";
 import { spoken } from "./spoken.ts";
 import type { Answer } from "./types.ts";
 import { inWords } from "./words.ts";
@@ -117,12 +116,6 @@ const row = (
   text: text(was, will),
 });
 
-/** What to buy of a fabric, by its first yardage (at the stated width). */
-export const buying = (a: Answer, fabricId: string): { text: string; length: Length } => {
-  const y = a.yardages.find((x) => x.fabricId === fabricId);
-  return { text: y?.buyText ?? "none", length: y?.buy ?? 0 };
-};
-
 function yardRows(now: Answer, then: Answer): Consequence[] {
   const ids = [...new Set([...now.yardages, ...then.yardages].map((y) => y.fabricId))];
   return ids.map((id): Consequence => {
@@ -141,13 +134,6 @@ function yardRows(now: Answer, then: Answer): Consequence[] {
         : `${amount(Math.abs(more), then.unit)} ${more > 0 ? "more" : "less"}`,
     };
   });
-}
-
-/** A length of fabric as a shop says it: eighths of a yard, or meters. */
-export function amount(x: Length, unit: Unit): string {
-  if (unit === "mm") return `${Number((x / 1000).toFixed(2))} m`;
-  const eighths = Math.round((x / 36) * 8);
-  return `${printFraction(new Fraction(eighths, 8))} yd`;
 }
 
 /** The narrowest ring that each fabric with bands shows in a wedge. */

@@ -2,6 +2,7 @@ export * from "./arrangements.ts";
 export { boughtOf, stagesOf } from "./asked.ts";
 export * from "./border-steps.ts";
 export * from "./bring-blocks.ts";
+export * from "./buying.ts";
 export * from "./choices.ts";
 export * from "./coloring-choices.ts";
 export * from "./compose.ts";

@@ -11,13 +11,13 @@ import {
   stepOf,
 } from "../measure/index.ts";
 import type { Recipe } from "../recipe/index.ts";
+import { aboutLength } from "../sewing/about.ts";
 import { expectedReach } from "../sewing/draw.ts";
 import { type Maker, testedMaker, untestedMaker } from "../sewing/maker.ts";
 import { type MakeSizeAnswer, sewMany } from "../sewing/makeSize.ts";
 import { reachesOf } from "../sewing/reaches.ts";
 import { type SeamFound, seamFrom, shouldMeasure } from "../sewing/seamTest.ts";
 import { type SpareOf, spareFrom } from "../sewing/spare.ts";
-import { aboutLength } from "../sewing/words.ts";
 import { nearFor } from "./spare-left.ts";
 import { measuresOf, recipesIn } from "./stages.ts";
 import type { Answer, AnswerBlock } from "./types.ts";

@@ -8,7 +8,7 @@ import {
 } from "../measure/index.ts";
 import type { Piece } from "../piece/types.ts";
 import type { Cut, Recipe } from "../recipe/types.ts";
-import { amount } from "./consequences.ts";
+import { amount } from "./buying.ts";
 import { spoken } from "./spoken.ts";
 import type { Answer } from "./types.ts";
 import { inWords, stepOfBrief } from "./words.ts";

@@ -1,7 +1,7 @@
 import type { Brief } from "../brief/index.ts";
 import { knownLength, type Length, printLength, printWithUnit } from "../measure/index.ts";
 import type { Wanted } from "../quilt/index.ts";
-import { amount } from "./consequences.ts";
+import { amount } from "./buying.ts";
 import { overWords, planWords } from "./sizes.ts";
 import type { Answer } from "./types.ts";
 import { stepOfBrief, type WordProblem } from "./words.ts";

@@ -10,9 +10,9 @@ import {
   type Step,
   stepOf,
 } from "../measure/index.ts";
+import { aboutLength } from "../sewing/about.ts";
 import type { Replanned } from "../sewing/stops.ts";
 import type { SewnUnit } from "../sewing/types.ts";
-import { aboutLength } from "../sewing/words.ts";
 import { inWords } from "./words.ts";
 
 /** What a ruler with 1/32 marks and careful hands may be off by: common practice, no source. */

@@ -14,7 +14,7 @@ import {
   readYourRuler,
   rulerOf,
 } from "../recipe/index.ts";
-import { aboutLength } from "../sewing/words.ts";
+import { aboutLength } from "../sewing/about.ts";
 
 /** The wedge of one kind of block: by her ruler, by any other way, and how to read the ruler. */
 export interface WedgeGuide {

@@ -1,3 +1,4 @@
+export * from "./about.ts";
 export * from "./assembly.ts";
 export { CAUSES, type Cause } from "./causes.ts";
 export * from "./crossings.ts";

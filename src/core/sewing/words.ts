@@ -1,11 +1,5 @@
-import {
-  type Length,
-  lengthToInch,
-  printWithUnit,
-  roundNearest,
-  stepOf,
-  type Unit,
-} from "../measure/index.ts";
+import { lengthToInch, type Unit } from "../measure/index.ts";
+import { aboutLength } from "./about.ts";
 import type { Cause } from "./causes.ts";
 import type { Diagnosis, RankedCause } from "./diagnose.ts";
 import { takenUpBy } from "./laws.ts";
@@ -33,15 +27,6 @@ export const CAUSE_WORDS: Readonly<Record<Cause, string>> = {
   "odd-piece": "one odd wedge",
   point: "the cut of the point",
 };
-
-/** A small amount as a maker says it: "about 3/64 in", "less than 1/64 in", "about 1.2 mm". */
-export function aboutLength(x: Length, unit: Unit): string {
-  const size = Math.abs(x);
-  const step = stepOf(unit === "in" ? "1/64" : "0.1", unit);
-  if (lengthToInch(size, unit) < 1 / 128)
-    return unit === "in" ? "less than 1/64 in" : "less than 0.4 mm";
-  return `about ${printWithUnit(roundNearest(size, step), step)}`;
-}
 
 const aboutDegrees = (x: number): string => `about ${Math.abs(x).toFixed(2)} degree`;
 

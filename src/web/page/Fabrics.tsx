@@ -1,5 +1,5 @@
 import { useMemo, useState } from "react";
-import { buying } from "../../core/answer/consequences.ts";
+import { buying } from "../../core/answer/buying.ts";
 import { usesOf } from "../../core/answer/phrases.ts";
 import { fabricSentenceOf } from "../../core/answer/sentence.ts";
 import type { KeepStore } from "../keep/index.ts";

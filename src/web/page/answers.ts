@@ -1,6 +1,5 @@
 import { startTransition, useEffect, useState } from "react";
 import { createStore } from "zustand/vanilla";
-import { spokenChange } from "../../core/answer/consequences.ts";
 import type { Answer } from "../../core/answer/types.ts";
 import type { Brief } from "../../core/brief/index.ts";
 import type { KeepStore } from "../keep/index.ts";
@@ -76,7 +75,7 @@ export function followDesign(keep: KeepStore): () => void {
         return;
       }
       answers.setState({ now: given, shown: given, busy: false, failed: null });
-      if (!another && before && before.answer !== given.answer) tell(before, given);
+      if (!another && before && before.answer !== given.answer) void tell(before, given);
     } catch (error) {
       if (error instanceof Superseded || shown !== wanted) return;
       answers.setState({ busy: false, failed: (error as Error).message });
@@ -86,8 +85,9 @@ export function followDesign(keep: KeepStore): () => void {
   return keep.state.subscribe(look);
 }
 
-/** Says what a change changed, and nothing else. */
-export function tell(before: Answered, after: Answered): void {
+/** Says what a change changed, and nothing else; its words come with the first change. */
+export async function tell(before: Answered, after: Answered): Promise<void> {
+  const { spokenChange } = await import("../../core/answer/consequences.ts");
   const nameOf = (fabric: string): string =>
     after.brief.fabrics.find((f) => f.id === fabric)?.name ?? fabric;
   sayAloud(spokenChange(before.answer, after.answer, nameOf));

@@ -28,7 +28,7 @@ export function pinsFor({ brief, answer }: Answered): Pinnable[] {
   const count = blocks.reduce((n, b) => n + (b.id.includes("~") ? 0 : b.count), 0);
   const bought = yardages
     .filter((y, i) => yardages.findIndex((z) => z.fabricId === y.fabricId) === i)
-    .sort((a, b) => b.buy - a.buy);
+    .sort((a, b) => letters[a.fabricId].localeCompare(letters[b.fabricId]));
   const nameOf = (id: string): string => brief.fabrics.find((f) => f.id === id)?.name ?? id;
   const longest = brief.ruler.longest;
   return [
