@@ -192,10 +192,11 @@ class Writer {
   }
 
   private glyphs(glyphs: readonly Glyphs[]): void {
-    for (const g of glyphs) {
-      this.write(g, INKS[g.color]);
+    glyphs.forEach((g, i) => {
+      const text = standsApart(g, glyphs[i + 1]) ? `${g.text} ` : g.text;
+      this.write({ ...g, text }, INKS[g.color]);
       if (g.doubt) this.doubt(g);
-    }
+    });
   }
 
   private doubt(g: Glyphs): void {
@@ -329,6 +330,15 @@ class Writer {
     doc.restore();
   }
 }
+
+/**
+ * Whether a space is read between two stretches of one text: they stand on two lines, or apart on one
+ * by more than a tenth of their height. A screen reader hears characters, not places.
+ */
+const standsApart = (g: Glyphs, next: Glyphs | undefined): boolean =>
+  next !== undefined &&
+  !g.text.endsWith(" ") &&
+  (Math.abs(next.y - g.y) > g.size / 2 || next.x - (g.x + g.width) > g.size / 10);
 
 /**
  * A plate of paper with rounded ends under a word on fabric, so that no hatch runs through it. (The
