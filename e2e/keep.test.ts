@@ -36,16 +36,23 @@ afterEach(async () => {
   await profile.close();
 });
 
-/** Edits, and waits until the state is kept or refused. */
-const edit = (page: Page, rows: number) =>
-  page.evaluate(async (rows) => {
-    const { keep, until } = layers;
-    keep.act.edit(`make it ${rows} rows`, (brief) => {
-      brief.quilt.rows = rows;
-    });
-    const { kept } = await until(keep, (s) => !("reason" in s.kept) || s.kept.reason !== "writing");
-    return kept;
-  }, rows);
+/** Edits, at a moment of the clock when one is given, and waits until the state is kept or refused. */
+const edit = (page: Page, rows: number, at = 0) =>
+  page.evaluate(
+    async ([rows, at]) => {
+      const { keep, until } = layers;
+      while (Date.now() < at) await new Promise((next) => setTimeout(next));
+      keep.act.edit(`make it ${rows} rows`, (brief) => {
+        brief.quilt.rows = rows;
+      });
+      const { kept } = await until(
+        keep,
+        (s) => !("reason" in s.kept) || s.kept.reason !== "writing",
+      );
+      return kept;
+    },
+    [rows, at] as const,
+  );
 
 const stateOf = (page: Page) => page.evaluate(() => layers.keep.state.getState());
 const rowsOf = async (page: Page) => (await stateOf(page)).open?.brief.quilt.rows;
@@ -143,7 +150,8 @@ describe("in several tabs", () => {
     const b = await bareTab(profile, site.bare);
     await edit(a, 4);
     await rowsAre(b, 4);
-    const [one, other] = await Promise.all([edit(a, 6), edit(b, 9)]);
+    const soon = Date.now() + 500;
+    const [one, other] = await Promise.all([edit(a, 6, soon), edit(b, 9, soon)]);
     const stale = one.kind === "not-saved" ? a : b;
     const fresh = stale === a ? b : a;
     expect([one.kind, other.kind].sort()).toEqual(["browser", "not-saved"]);

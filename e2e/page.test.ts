@@ -279,7 +279,7 @@ describe("the work is safe", () => {
     await page.getByRole("link", { name: "All designs" }).click();
     await page.getByRole("button", { name: "Duplicate Tidepool runner" }).click();
     await page.getByRole("button", { name: "Rename Copy of Tidepool runner" }).click();
-    await page.getByRole("textbox").fill("Marsh runner");
+    await page.getByRole("textbox", { name: /^New name of/ }).fill("Marsh runner");
     await page.keyboard.press("Enter");
     await page.getByRole("button", { name: "Delete Marsh runner" }).click();
     await page.getByText("Marsh runner was deleted.").waitFor();

@@ -26,7 +26,7 @@ const slug = z
   );
 const name = z
   .string()
-  .check(z.minLength(1), z.maxLength(120), z.regex(/^[^\t\n\r]+$/, "a name on one line"));
+  .check(z.minLength(1), z.maxLength(120), z.regex(/^[^\t\n\r]*$/, "a name on one line"));
 const color = z.string().check(z.regex(/^#[0-9a-fA-F]{6}$/, "a color as #RRGGBB"));
 const count = z.int().check(z.minimum(1));
 

@@ -5,7 +5,7 @@ const length = z
   .check(z.minLength(1), z.maxLength(40), z.describe("A length as typed: 4 1/2, 4.5, 11.5 cm"));
 const name = z
   .string()
-  .check(z.minLength(1), z.maxLength(120), z.regex(/^[^\t\n\r]+$/, "a name on one line"));
+  .check(z.minLength(1), z.maxLength(120), z.regex(/^[^\t\n\r]*$/, "a name on one line"));
 const slug = z.string().check(z.regex(/^[a-z][a-z0-9-]{0,39}$/, "the short name of a fabric"));
 const money = z
   .string()

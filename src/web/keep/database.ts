@@ -1,4 +1,4 @@
-import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from "idb";
+import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, unwrap, wrap } from "idb";
 import type { Packed } from "./pack.ts";
 import type { ShopRow } from "./shop.ts";
 import type { NotSaved } from "./types.ts";
@@ -129,6 +129,7 @@ export class Base {
       },
       terminated: lost,
     });
+    endQuietly(unwrap(db));
     // Another tab wants the database gone, or newer than this page knows: make way at once.
     db.addEventListener("versionchange", (event) => {
       db.close();
@@ -137,6 +138,19 @@ export class Base {
     });
     return db;
   }
+}
+
+/**
+ * What the browser breaks off fails where it is read or written; the end of a reading, which nobody
+ * waits for, must not pass for a fault of the page beside that.
+ */
+function endQuietly(db: IDBDatabase): void {
+  const begin = db.transaction.bind(db);
+  db.transaction = (...args) => {
+    const tx = begin(...args);
+    wrap(tx).done.catch(() => {});
+    return tx;
+  };
 }
 
 /** Why the storage did not take or give something, for the maker. */
