@@ -1,10 +1,12 @@
 import { defineConfig } from "vitest/config";
+import { LongestFirst } from "./scripts/longest-first.ts";
 
 // Two projects: "unit" is everything that needs no browser, "page" drives Debian's Chromium.
 export default defineConfig({
   test: {
     // As many as a small machine has cores: one would be kept idle otherwise.
     maxWorkers: 2,
+    sequence: { sequencer: LongestFirst },
     projects: [
       {
         test: {

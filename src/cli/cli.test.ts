@@ -214,7 +214,7 @@ describe("as built", () => {
   });
 
   describe("on a disk without room", () => {
-    const SAMPLE = join(ROOT, "examples/ferry-windows.json");
+    const SAMPLE = join(ROOT, "examples/harbor-mat.json");
     /** In a shell, so that a stream can be a full disk: /dev/full (full(4)); prlimit bounds files. */
     const shell = (before: string, line: string) =>
       started("sh", ["-c", `${before} "${process.execPath}" "${bin}" ${line}`], { cwd: ROOT });

@@ -106,6 +106,8 @@ describe("every pattern of whole and trimmed sectors", () => {
       if (Math.min(...same) !== bits) continue;
       covered += new Set(same).size;
       built++;
+      // Of 16 sectors there are thousands: one in four of them is built.
+      if (kind.n === 16 && built % 4 !== SEED % 4) continue;
       const b = build(kind, wholeOf(kind.n, bits), 4, built % 3 === 0 ? 1 : 1 + (built % 7) / 10);
       const sum = b.patches.reduce((s, p) => s + area(p.polygon), 0);
       if (Math.abs(sum / area(b.outline) - 1) > 1e-12) faults.push(`${bits}: areas`);

@@ -1,0 +1,32 @@
+import { BaseSequencer, type TestSpecification } from "vitest/node";
+
+/** Files of tests that take ten seconds and more, the longest first. */
+const LONG = [
+  "scripts/fuzz/fuzz.test.ts",
+  "scripts/docs.test.ts",
+  "scripts/tester/tester.test.ts",
+  "src/core/layout/plan.published.test.ts",
+  "src/cli/cli.test.ts",
+  "src/core/block/radial.patterns.test.ts",
+  "src/cli/dxf.test.ts",
+  "src/core/recipe/recipe.laws.test.ts",
+  "src/core/sheet/sheets.test.ts",
+  "src/core/fabric/photo/stripe.test.ts",
+  "e2e/page.test.ts",
+  "e2e/look.test.ts",
+  "e2e/print.test.ts",
+  "e2e/shop.test.ts",
+  "e2e/photo.test.ts",
+  "e2e/keep.test.ts",
+];
+
+/** Starts long files first: begun last, one would keep a worker busy while the others stand idle. */
+export class LongestFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const rank = ({ moduleId }: TestSpecification): number => {
+      const at = LONG.findIndex((name) => moduleId.endsWith(`/${name}`));
+      return at < 0 ? LONG.length : at;
+    };
+    return (await super.sort(files)).sort((a, b) => rank(a) - rank(b));
+  }
+}
