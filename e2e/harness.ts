@@ -100,6 +100,24 @@ export async function bareTab(profile: Profile, address: string): Promise<Page> 
   return page;
 }
 
+/** Edits the rows of a quilt on the bare layers, at a moment of the clock when one is given, and waits until the state is kept or refused. */
+export const edit = (page: Page, rows: number, at = 0) =>
+  page.evaluate(
+    async ([rows, at]) => {
+      const { keep, until } = layers;
+      while (Date.now() < at) await new Promise((next) => setTimeout(next));
+      keep.act.edit(`make it ${rows} rows`, (brief) => {
+        brief.quilt.rows = rows;
+      });
+      const { kept } = await until(
+        keep,
+        (s) => !("reason" in s.kept) || s.kept.reason !== "writing",
+      );
+      return kept;
+    },
+    [rows, at] as const,
+  );
+
 /** Gives the page a real file where it would ask the maker to choose one. */
 export const giveFile = (page: Page, name: string, text: string): Promise<void> =>
   page.evaluate(

@@ -8,6 +8,7 @@ import { trialBrief } from "../src/web/keep/trial.testing.ts";
 import type {} from "./fixtures/bare.ts";
 import {
   bareTab,
+  edit,
   giveFile,
   onDisk,
   openBrowser,
@@ -35,24 +36,6 @@ afterEach(async () => {
   expect(profile.complaints).toEqual([]);
   await profile.close();
 });
-
-/** Edits, at a moment of the clock when one is given, and waits until the state is kept or refused. */
-const edit = (page: Page, rows: number, at = 0) =>
-  page.evaluate(
-    async ([rows, at]) => {
-      const { keep, until } = layers;
-      while (Date.now() < at) await new Promise((next) => setTimeout(next));
-      keep.act.edit(`make it ${rows} rows`, (brief) => {
-        brief.quilt.rows = rows;
-      });
-      const { kept } = await until(
-        keep,
-        (s) => !("reason" in s.kept) || s.kept.reason !== "writing",
-      );
-      return kept;
-    },
-    [rows, at] as const,
-  );
 
 const stateOf = (page: Page) => page.evaluate(() => layers.keep.state.getState());
 const rowsOf = async (page: Page) => (await stateOf(page)).open?.brief.quilt.rows;

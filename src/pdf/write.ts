@@ -1,4 +1,4 @@
-import PDFDocument from "pdfkit";
+import type PDFDocument from "pdfkit";
 import type { Drawing, Op, Run } from "../core/picture/index.ts";
 import {
   type Cell,
@@ -33,10 +33,12 @@ const TAGS = { H1: "H1", H2: "H2", H3: "H3", P: "P", Caption: "Caption", Note: "
  * One file from the pages of one or more sheets, in order. Tagged for screen readers, fonts embedded,
  * no scaling asked of the print dialog. Equal input gives equal bytes.
  */
-export function writePdf(sheets: readonly Sheet[], options: PdfOptions): Promise<Uint8Array> {
+export async function writePdf(sheets: readonly Sheet[], options: PdfOptions): Promise<Uint8Array> {
   const first = sheets[0];
   if (!first) throw new RangeError("at least one sheet expected, got none");
-  const doc = newDocument(first, options);
+  // Half of the command line's start would go into loading it, and most commands print nothing.
+  const { default: Document } = await import("pdfkit");
+  const doc = newDocument(Document, first, options);
   const writer = new Writer(doc, options.fonts);
   const bytes = collected(doc);
   for (const sheet of sheets) for (const page of sheet.pages) writer.page(page, sheet.title);
@@ -47,8 +49,8 @@ export function writePdf(sheets: readonly Sheet[], options: PdfOptions): Promise
 
 type Doc = InstanceType<typeof PDFDocument>;
 
-function newDocument(sheet: Sheet, options: PdfOptions): Doc {
-  const doc = new PDFDocument({
+function newDocument(Document: typeof PDFDocument, sheet: Sheet, options: PdfOptions): Doc {
+  const doc = new Document({
     autoFirstPage: false,
     margin: 0,
     compress: options.compress ?? true,
