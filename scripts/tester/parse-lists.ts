@@ -56,20 +56,16 @@ export function suppliesIn(
     .filter((l) => head && Math.abs(l.y - head.y) < 2 && l !== head)
     .flatMap((l) => numbersIn(l.text));
   const start = own.filter((l) => /^[A-Z]{1,2}$/.test(l.text) && l.size > 11 && l.size < 15);
-  const closing = own.find((l) => /^(Backing|Batting|Binding|To finish|Also:)/.test(l.text));
-  const fabrics = start.map((mark, i): Fabric => {
-    const next = start[i + 1];
-    const end = next ? orderOf(next) - 14 : closing ? orderOf(closing) - 3 : Infinity;
-    const row = own.filter(
-      (l) =>
-        l.page === mark.page &&
-        l.x > mark.x + 10 &&
-        orderOf(l) > orderOf(mark) - 15 &&
-        orderOf(l) < Math.min(end, orderOf(mark) + 21),
+  const fabrics = start.map((mark): Fabric => {
+    const beside = own.filter((l) => l.page === mark.page && l.x > mark.x + 10);
+    const yard = (l: Line): boolean => /(yd|\bm)$/.test(l.text) && l.text.length < 12;
+    const row = rowAt(
+      beside.filter((l) => !yard(l) && !/^(—|sewn)$/.test(l.text)),
+      orderOf(mark),
     );
-    const text = joined(row.filter((l) => !/yd$|\bm$|^[—]$|^sewn$/.test(l.text)));
-    const yards = row
-      .filter((l) => /(yd|\bm)$/.test(l.text) && l.text.length < 12)
+    const text = joined(row);
+    const yards = beside
+      .filter((l) => yard(l) && Math.abs(orderOf(l) - orderOf(mark)) < 3)
       .flatMap((l) => numberIn(l.text) ?? []);
     return { letter: mark.text, text, uses: usesIn(text), yards };
   });
@@ -84,6 +80,20 @@ export function suppliesIn(
     wrongStrip: byLetter(all, "wrong strip"),
     toRepeat: byLetter(all, "in the repeat"),
   };
+}
+
+/** Lines of one row follow each other at their lead; the row is the one that reaches past its letter. */
+function rowAt(lines: readonly Line[], order: number): readonly Line[] {
+  const LEAD = 13;
+  const rows: Line[][] = [];
+  for (const l of [...lines].sort((a, b) => orderOf(a) - orderOf(b))) {
+    const last = rows.at(-1)?.at(-1);
+    if (last && orderOf(l) - orderOf(last) <= LEAD) rows[rows.length - 1].push(l);
+    else rows.push([l]);
+  }
+  const reaches = (row: readonly Line[]): boolean =>
+    orderOf(row[0]) <= order + LEAD && orderOf(row[row.length - 1]) >= order - LEAD;
+  return rows.find(reaches) ?? [];
 }
 
 /** "room for one wrong strip (A 4 1⁄2, B 3 1⁄4)" */

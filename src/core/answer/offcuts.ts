@@ -54,5 +54,10 @@ const fills = (s: SheetLayout, place: FreePlace): boolean =>
 
 const laidIn = (s: SheetLayout, place: FreePlace): Placement[] =>
   oneByOne(s.strips).flatMap((strip) =>
-    strip.runs.map((r) => ({ ...r, x: place.x + r.x, y: place.y + strip.from + r.y })),
+    strip.runs.map((r) => ({
+      ...r,
+      x: place.x + r.x,
+      y: place.y + strip.from + r.y,
+      leftover: true as const,
+    })),
   );

@@ -39,6 +39,8 @@ export interface Placement {
   readonly turned: boolean;
   /** A length of a strip that is joined to others: its width counts, not its copies. */
   readonly segment?: boolean;
+  /** Cut from what the long cuts of this strip leave: listed with that leftover. */
+  readonly leftover?: true;
   /** In a strip cut double: the demand of the other hand, which the second layer serves. */
   readonly mirrorId?: string;
 }

@@ -61,15 +61,14 @@ function sourcesOf(job: SheetJob, layout: FabricLayout): Source[] {
       : `from the piece in hand ${size}`;
     return { strips: s.strips.map((strip) => ({ ...strip, times: strip.times * s.times })), from };
   });
-  return [{ strips: layout.strips.map((strip) => withoutOffcuts(job, strip)) }, ...sheets];
+  return [{ strips: layout.strips.map(withoutOffcuts) }, ...sheets];
 }
 
 /** What is cut beside long cuts is drawn where it lies, but listed with the leftover it comes from. */
-function withoutOffcuts(job: SheetJob, strip: Strip): Strip {
-  const kindOf = (id: string) => job.answer.demands.find((d) => d.id === id)?.shape.kind;
-  if (!strip.runs.some((r) => kindOf(r.demandId) === "along")) return strip;
-  return { ...strip, runs: strip.runs.filter((r) => kindOf(r.demandId) === "along") };
-}
+const withoutOffcuts = (strip: Strip): Strip => ({
+  ...strip,
+  runs: strip.runs.filter((r) => !r.leftover),
+});
 
 /** All pieces of a demand that the quilt needs. */
 export const wanted = (job: SheetJob, demand: Demand): number =>
