@@ -4,15 +4,14 @@ import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, test } from "vitest";
 import { examples, filesOf, gallery } from "../scripts/examples.ts";
 import { schemaTexts } from "../scripts/schema.ts";
+import { WEDGE_SETTINGS } from "../src/core/block/index.ts";
 
 const ALL = examples();
 
 test("there are at least ten examples, with every setting, both units and all three points", () => {
   expect(ALL.length).toBeGreaterThanOrEqual(10);
   const wedges = ALL.flatMap((e) => e.brief.blocks.filter((b) => b.kind === "wedges"));
-  expect(new Set(wedges.map((b) => b.setting))).toEqual(
-    new Set(["plain", "kites", "floating", "framed", "deep", "sectors"]),
-  );
+  expect(new Set(wedges.map((b) => b.setting))).toEqual(new Set(Object.keys(WEDGE_SETTINGS)));
   expect(new Set(ALL.map((e) => e.brief.unit))).toEqual(new Set(["in", "mm"]));
   const points = ALL.map(({ brief: { ruler } }) =>
     typeof ruler.point === "string" ? "sharp" : Object.keys(ruler.point)[0],

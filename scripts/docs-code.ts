@@ -1,8 +1,8 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 
-/** How a fenced block may be marked, each read by a test: run, compared, or (unmarked) folders looked for. */
-const LANGUAGES: readonly string[] = ["sh", "text", "ts", ""];
+/** How a fenced block may be marked, each read by a test; CONTRIBUTING.md says how. */
+const LANGUAGES: readonly string[] = ["sh", "text", "diff", "json", "ts", ""];
 
 const fences = (text: string): RegExpMatchArray[] => [
   ...text.matchAll(/^```(\w*)\n([\s\S]*?)^```$/gm),
@@ -29,20 +29,6 @@ export function missingFolders(root: string, page: string): string[] {
         return existsSync(join(root, path)) ? [] : [`${page}: ${path}`];
       });
     });
-}
-
-/**
- * Quotations of the code that are no longer in it. A line that ends in the file's name and a colon,
- * "In `src/core/x.ts`:", says what the block below it quotes: whole lines, in their order.
- */
-export function staleQuotes(root: string, page: string): string[] {
-  const text = readFileSync(join(root, page), "utf8");
-  return [...text.matchAll(/`(src\/[\w/.-]+)`:\n\n```ts\n([\s\S]*?)^```$/gm)].flatMap(
-    ([, file, quote]) => {
-      const there = readFileSync(join(root, file), "utf8");
-      return there.includes(quote) ? [] : [`${page}: quotes ${file}, which no longer says so`];
-    },
-  );
 }
 
 /** Names that sample code of a page calls and that are neither declared in it nor exported by `folder`. */

@@ -4,7 +4,7 @@ import { join, resolve } from "node:path";
 import { build } from "vite";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { brokenLinks, pages, ran, shown, unknownCommands } from "./docs.ts";
-import { missingFolders, staleQuotes, unknownNames, unreadBlocks } from "./docs-code.ts";
+import { missingFolders, unknownNames, unreadBlocks } from "./docs-code.ts";
 
 const ROOT = resolve(import.meta.dirname, "..");
 const ALL = pages(ROOT);
@@ -18,10 +18,9 @@ test("every command and script the pages speak of is there", () => {
   expect(ALL.flatMap((page) => unknownCommands(ROOT, page))).toEqual([]);
 });
 
-test("every block of code is of a kind that is read here; what is quoted stands in the code so", () => {
+test("every block of code is of a kind that is read; folders and names in it are there", () => {
   expect(ALL.flatMap((page) => unreadBlocks(ROOT, page))).toEqual([]);
   expect(ALL.flatMap((page) => missingFolders(ROOT, page))).toEqual([]);
-  expect(ALL.flatMap((page) => staleQuotes(ROOT, page))).toEqual([]);
   expect(unknownNames(ROOT, "docs/sheets.md", "src/core/sheet")).toEqual([]);
 });
 

@@ -1,3 +1,4 @@
+import { sideIsFixed, WEDGE_SETTINGS, type WedgeSetting } from "../../src/core/block/index.ts";
 import type { Luck } from "./luck.ts";
 
 /** A brief as a plain document: nothing about it is trusted yet. */
@@ -200,8 +201,8 @@ function block(luck: Luck, id: string, unit: "in" | "mm", size: Size): Document 
       ...(luck.once(3) && { height: size(["3", "6"]) }),
       ...(luck.once(4) && { hand: luck.pick(["left", "right"]) }),
     };
-  const setting = luck.pick(["plain", "kites", "floating", "framed", "deep", "sectors"]);
-  const free = ["floating", "framed", "deep"].includes(setting);
+  const setting = luck.pick(Object.keys(WEDGE_SETTINGS) as WedgeSetting[]);
+  const free = setting !== "sectors" && !sideIsFixed(setting);
   return {
     ...common,
     kind,

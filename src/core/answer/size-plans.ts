@@ -1,3 +1,4 @@
+import { sideIsFixed } from "../block/index.ts";
 import { type Brief, blockIn, type WedgeBlock } from "../brief/index.ts";
 import { knownLength, type Length, printLength, type Step } from "../measure/index.ts";
 import {
@@ -51,9 +52,7 @@ function fixedByStrip(b: Brief): WedgeBlock[] {
   const kinds = kindsOf(b);
   const fixed = kinds.filter(
     (k): k is WedgeBlock =>
-      k.kind === "wedges" &&
-      (k.setting === "plain" || k.setting === "kites") &&
-      k.strip === (kinds[0] as WedgeBlock).strip,
+      k.kind === "wedges" && sideIsFixed(k.setting) && k.strip === (kinds[0] as WedgeBlock).strip,
   );
   return fixed.length === kinds.length ? fixed : [];
 }

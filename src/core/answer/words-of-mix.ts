@@ -1,3 +1,4 @@
+import { sideIsFixed } from "../block/index.ts";
 import type { Block, Brief, UnitBlock, WedgeBlock } from "../brief/index.ts";
 import {
   kindsInPlan,
@@ -192,7 +193,7 @@ const SETTINGS = [
 const UNITS: readonly UnitBlock["unit"][] = ["square", "half-square", "four-patch", "nine-patch"];
 
 function partnerOf(d: Brief, block: Block, there: readonly Block[]): Block {
-  if (block.kind === "wedges" && block.n === 8 && ["plain", "kites"].includes(block.setting)) {
+  if (block.kind === "wedges" && block.n === 8 && sideIsFixed(block.setting)) {
     const free = SETTINGS.find(
       (s) =>
         !there.some(

@@ -1,3 +1,4 @@
+import { leftWhole } from "../block/index.ts";
 import type { Block, Brief } from "../brief/index.ts";
 import { bestStarts, lookOf, type RoundWord, type WedgeCut } from "../fabric/index.ts";
 import { knownLength, type Length, liesOnStep, printLength, stepOf } from "../measure/index.ts";
@@ -47,8 +48,10 @@ export function placeClause(b: Brief, index: number, key: string): Clause {
 function patchesOf(u: PlaceUse): number | undefined {
   if (u.block.kind !== "wedges" || !u.key.startsWith("wedge")) return undefined;
   if (u.block.setting === "sectors" || u.block.setting === "framed") return undefined;
-  const wedges = u.block.setting === "kites" ? u.block.n / 2 : u.block.n;
-  return u.key === "wedge" || u.block.setting === "kites" ? wedges : wedges / 2;
+  const whole = leftWhole(u.block);
+  const parity = ["wedge-even", "wedge-odd"].indexOf(u.key);
+  const sectors = Array.from({ length: u.block.n }, (_, i) => i);
+  return sectors.filter((i) => !whole.includes(i) && (parity < 0 || i % 2 === parity)).length;
 }
 
 function roundWord(b: Brief, u: PlaceUse): WordSpec {

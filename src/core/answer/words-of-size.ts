@@ -1,3 +1,4 @@
+import { sideIsFixed, WEDGE_SETTINGS, type WedgeSetting } from "../block/index.ts";
 import type { Brief, WedgeBlock } from "../brief/index.ts";
 import { knownLength, type Length, printLength, roundUp, stepOf } from "../measure/index.ts";
 import { evaluateRule } from "../recipe/index.ts";
@@ -16,10 +17,12 @@ import {
 } from "./words.ts";
 import { onBlocks, type Placed } from "./words-of-wedges.ts";
 
-export type Setting = WedgeBlock["setting"];
+export type Setting = WedgeSetting;
 
 /** Settings whose finished side the maker chooses. */
-export const FREE_SIDE: readonly Setting[] = ["floating", "framed", "deep"];
+export const FREE_SIDE: readonly Setting[] = (Object.keys(WEDGE_SETTINGS) as Setting[]).filter(
+  (setting) => !sideIsFixed(setting) && setting !== "sectors",
+);
 
 export const leastSide = (b: Brief, block: WedgeBlock, setting: Setting): Length =>
   acrossFlats(b, block.strip, block.n) /

@@ -1,3 +1,4 @@
+import { leftWhole } from "../block/index.ts";
 import type { Brief, RulerText, WedgeBlock } from "../brief/index.ts";
 import { knownLength, lengthIn, parseLength } from "../measure/index.ts";
 import { fillRoles } from "./roles.ts";
@@ -84,10 +85,10 @@ export const sameSectors = (a: readonly number[], b: readonly number[]): boolean
  * other circles they become the sectors they leave whole, and turn back into their names at eight.
  */
 function withCount(d: WedgeBlock, n: WedgeBlock["n"]): void {
-  const every = sameSectors(d.whole ?? [], everyOther(d.n));
-  const kites = d.setting === "kites" || (d.setting === "sectors" && every);
+  const whole = leftWhole(d);
+  const kites = sameSectors(whole, everyOther(d.n));
   const deep = d.setting === "deep" || d.turned === "corner";
-  const kept = (d.whole ?? []).filter((s) => s < n);
+  const kept = whole.filter((s) => s < n);
   d.n = n;
   delete d.tree;
   delete d.inner;

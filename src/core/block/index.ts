@@ -8,4 +8,5 @@ export { grow, outlineOf, type Plan, patchesOf, unitsOf } from "./plan.ts";
 export * from "./radial.ts";
 export * from "./roles.ts";
 export { type Circle, circleOf, type Turned } from "./sectors.ts";
+export { leftWhole, sideIsFixed, WEDGE_SETTINGS, type WedgeSetting } from "./settings.ts";
 export * from "./types.ts";

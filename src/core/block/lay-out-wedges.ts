@@ -2,28 +2,8 @@ import type { WedgeBlock } from "../brief/schema.ts";
 import type { Finding } from "../findings/finding.ts";
 import { knownLength, type Length, tolerances, type Unit } from "../measure/index.ts";
 import { leastHalf, type RadialSpec, radialBlock } from "./radial.ts";
-import type { Turned } from "./sectors.ts";
+import { leftWhole, type SettingRule, WEDGE_SETTINGS } from "./settings.ts";
 import type { BlockGeometry } from "./types.ts";
-
-type Setting = WedgeBlock["setting"];
-
-/** What each setting fixes. `side`: computed from the strip, the least or wider, or wider only. */
-interface SettingRule {
-  readonly turned?: Turned;
-  readonly whole?: readonly number[];
-  readonly side: "fixed" | "least-or-more" | "more";
-}
-
-const CORNER_SECTORS = [1, 3, 5, 7];
-
-const SETTINGS: Readonly<Record<Setting, SettingRule>> = {
-  plain: { turned: "flat", whole: [], side: "fixed" },
-  kites: { turned: "flat", whole: CORNER_SECTORS, side: "fixed" },
-  floating: { turned: "flat", whole: [], side: "more" },
-  framed: { turned: "flat", side: "more" },
-  deep: { turned: "corner", whole: [], side: "least-or-more" },
-  sectors: { side: "least-or-more" },
-};
 
 /**
  * A wedge block from what the brief says and the half width `a` that its strip gives. `side` is the
@@ -39,14 +19,13 @@ export function layOutWedges(
   const patternProblem = checkPattern(block);
   if (patternProblem) return { findings: [patternProblem] };
   const join = tolerances(unit).join;
-  const rule = SETTINGS[block.setting];
-  const kites = block.setting === "framed" && block.inner === "kites";
+  const rule = WEDGE_SETTINGS[block.setting];
   const shape = {
     n: block.n,
     outline: block.outline,
     turned: rule.turned ?? block.turned ?? "flat",
     a,
-    whole: kites ? CORNER_SECTORS : (rule.whole ?? block.whole ?? []),
+    whole: leftWhole(block),
   };
   const size = chooseSide(block, unit, 2 * leastHalf(shape), rule.side);
   if (size.side === undefined) return { findings: size.findings };
@@ -107,7 +86,7 @@ function checkPattern(block: WedgeBlock): Finding | undefined {
   if (setting !== "sectors") {
     if (n !== 8 || block.outline !== "square") return problem("named-setting");
     if (block.whole !== undefined) return problem("whole");
-    if (turned !== undefined && turned !== SETTINGS[setting].turned) return problem("turned");
+    if (turned !== undefined && turned !== WEDGE_SETTINGS[setting].turned) return problem("turned");
   }
   const beyond = whole.find((i) => i >= n);
   if (beyond !== undefined)

@@ -106,7 +106,8 @@ describe("laws of n wedges, against a block sewn piece by piece", () => {
               const axis = ((p.sector + (turned === "flat" ? 0 : 0.5)) * 2 * Math.PI) / n;
               const outer = p.id.endsWith("/outer");
               // A plain corner has no edge in the long seams: it goes where its wedge goes.
-              const own = block.choice.name.startsWith("corners") && outer ? "inner" : follow;
+              const plain = p.role === "corner" && p.polygon.length === 3;
+              const own = plain && outer ? "inner" : follow;
               return reachOf(
                 n,
                 a,

@@ -1,4 +1,5 @@
 import type { Answer } from "../answer/index.ts";
+import type { WedgeSetting } from "../block/index.ts";
 import type { Brief } from "../brief/index.ts";
 import type { Length } from "../measure/index.ts";
 
@@ -69,7 +70,7 @@ export type FreeWord = (typeof FREE_WORDS)[number];
 /** What the freed words may say; a word that is not free keeps what it says now. */
 export interface Values {
   readonly strip?: Length;
-  readonly setting?: "plain" | "kites" | "floating" | "framed" | "deep";
+  readonly setting?: Exclude<WedgeSetting, "sectors">;
   /** Finished side of the blocks. */
   readonly side?: Length;
   readonly rows: number;
