@@ -1,9 +1,11 @@
-// Takes the pictures of the README from the built page: `npx tsx scripts/pictures.ts`, then look at
-// each before committing it. They lie under docs/pictures/.
-import { mkdirSync } from "node:fs";
+// Takes the pictures of the README, and of the tour while its steps are done, from the built page:
+// `npx tsx scripts/pictures.ts [README | tour]`, then look at each before committing it. They lie under
+// docs/pictures/.
+import { mkdirSync, readFileSync } from "node:fs";
 import { resolve } from "node:path";
-import type { Page } from "playwright-core";
+import type { ElementHandle, Page } from "playwright-core";
 import { openBrowser, servePage, tab } from "../e2e/harness.ts";
+import { stepsOf, TABLET, walk } from "../e2e/tour.ts";
 
 const FOLDER = resolve(import.meta.dirname, "../docs/pictures");
 
@@ -35,19 +37,56 @@ const SHOTS: readonly Shot[] = [
   { name: "phone", width: 390, height: 844, go: openCover },
 ];
 
-mkdirSync(FOLDER, { recursive: true });
-const [site, browser] = await Promise.all([servePage(), openBrowser()]);
-for (const { name, width, height, dark, go } of SHOTS) {
-  const profile = await browser.profile({
-    viewport: { width, height },
-    reducedMotion: "reduce",
-    colorScheme: dark ? "dark" : "light",
+const kept = "Kept in this browser, read back and equal";
+type Browser = Awaited<ReturnType<typeof openBrowser>>;
+
+async function ofReadme(browser: Browser, address: string): Promise<void> {
+  for (const { name, width, height, dark, go } of SHOTS) {
+    const profile = await browser.profile({
+      viewport: { width, height },
+      reducedMotion: "reduce",
+      colorScheme: dark ? "dark" : "light",
+    });
+    const page = await tab(profile, address);
+    await page.getByText(kept).waitFor();
+    await go?.(page);
+    await page.screenshot({ path: resolve(FOLDER, `${name}.jpg`), type: "jpeg", quality: 78 });
+    await profile.close();
+  }
+}
+
+/** Brings the part of the page that the last step was about to the head of the picture. */
+const frame = (about: ElementHandle): Promise<void> =>
+  about.evaluate((element) => {
+    if (!(element instanceof Element) || !element.isConnected) return;
+    const tops = [element.closest(".question, section"), element].flatMap((e) =>
+      e ? [e.getBoundingClientRect().top + scrollY] : [],
+    );
+    const [part, own = part] = tops;
+    // What lies far down its part stands for itself; what lies near the page's head is seen from there.
+    const top = own - part > innerHeight * 0.8 ? own - innerHeight / 8 : part - 24;
+    scrollTo({ top: own < innerHeight ? 0 : top, behavior: "instant" });
   });
-  const page = await tab(profile, site.address);
-  await page.getByText("Kept in this browser, read back and equal").waitFor();
-  await go?.(page);
-  await page.screenshot({ path: resolve(FOLDER, `${name}.jpg`), type: "jpeg", quality: 78 });
+
+async function ofTour(browser: Browser, address: string): Promise<void> {
+  const profile = await browser.profile(TABLET);
+  const page = await tab(profile, address);
+  await page.getByText(kept).waitFor();
+  await walk(page, stepsOf(readFileSync(resolve(FOLDER, "../tour.md"), "utf8")), {
+    picture: async (file, about) => {
+      await frame(about);
+      // What comes into view is drawn when it does.
+      await page.waitForTimeout(300);
+      await page.screenshot({ path: resolve(FOLDER, file), type: "jpeg", quality: 72 });
+    },
+  });
   await profile.close();
 }
+
+mkdirSync(resolve(FOLDER, "tour"), { recursive: true });
+const [site, browser] = await Promise.all([servePage(), openBrowser()]);
+const [only] = process.argv.slice(2);
+if (only !== "tour") await ofReadme(browser, site.address);
+if (only !== "README") await ofTour(browser, site.address);
 await browser.close();
 await site.close();
