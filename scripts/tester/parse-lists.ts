@@ -6,13 +6,16 @@ import { joined, near95, orderOf, section } from "./sections.ts";
 /** Each size stands over its caption and begins where the caption begins. */
 export function sizesIn(
   lines: readonly Line[],
-): Pick<Reading, "top" | "block" | "blocks" | "grid"> {
+): Pick<Reading, "top" | "block" | "blocks" | "halves" | "grid"> {
   const print = lines.flatMap((l) => l.parts);
-  const captions = print.filter((p) => near95(p.size) && /^(the top|block|blocks)\b/.test(p.text));
+  const captions = print.filter(
+    (p) => near95(p.size) && /^(the top|(half )?blocks?)\b/.test(p.text),
+  );
   const out: {
     top?: [number, number];
     block?: { finished: number; raw: number };
     blocks?: number;
+    halves?: number;
     grid?: [number, number];
   } = {};
   for (const c of captions) {
@@ -23,25 +26,30 @@ export function sizesIn(
     const own = print.filter((p) => p.page === c.page && p.x >= c.x - 2 && p.x < right - 2);
     const size = joined(
       linesOf(
-        own.filter((p) => p.size > 12.2 && p.y < c.y && p.y > c.y - 24),
+        own.filter((p) => p.size > 11 && p.y < c.y && p.y > c.y - 24),
         200,
       ),
     );
+    const next = Math.min(...own.filter((p) => p.size > 11 && p.y > c.y).map((p) => p.y));
     const words = joined(
       linesOf(
-        own.filter((p) => near95(p.size) && p.y >= c.y - 1 && p.y < c.y + 13),
+        own.filter((p) => near95(p.size) && p.y >= c.y - 1 && p.y < Math.min(c.y + 36, next)),
         200,
       ),
     );
     if (/top, finished/.test(words)) out.top = sidesIn(size);
-    else if (/^block \(/.test(words)) {
+    else if (/^(half )?block \(/.test(words)) {
       const raw = numberIn(words);
       const finished = numberIn(size);
       if (raw !== undefined && finished !== undefined) out.block = { finished, raw };
-    } else if (/^blocks?,/.test(words)) {
-      out.blocks = numberIn(size);
-      const [rows, columns] = numbersIn(words);
-      if (rows && columns) out.grid = [rows, columns];
+    } else if (out.grid === undefined) {
+      // The first is meant: a caption may run on with a line that begins with "blocks" too.
+      const count = numberIn(size) ?? 0;
+      const allHalves = words.startsWith("half");
+      out.blocks = allHalves ? 0 : count;
+      out.halves = allHalves ? count : (before(words, "half blocks?") ?? 0);
+      const [, rows, columns] = /(\d+) rows? of (\d+)/.exec(words) ?? [];
+      if (rows && columns) out.grid = [Number(rows), Number(columns)];
     }
   }
   return out;

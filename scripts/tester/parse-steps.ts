@@ -1,4 +1,3 @@
-import { numberIn } from "./numbers.ts";
 import type { AfterStep, Proof, Reading, Step } from "./parse.ts";
 import { type Line, linesOf, type Print } from "./read.ts";
 import { joined, near95, orderOf, sectionPrint } from "./sections.ts";
@@ -43,16 +42,20 @@ export function proofsIn(print: readonly Print[]): Proof[] {
   ];
 }
 
+/** "lark block, 24 of them"; "left half of lark, 3 of them". */
+const KIND = /^(.* block|.*(?:half|quarter) of .*), (\d+) of them/;
+const kindIn = (l: Line): string => KIND.exec(l.text)?.[1].replace(/ block$/, "") ?? "";
+
 export function stepsIn(
   body: readonly Print[],
   lines: readonly Line[],
 ): Pick<Reading, "steps" | "kinds"> {
   const own = sectionPrint(body, lines, "In what order?");
   const ownLines = linesOf(own);
-  const kindLines = ownLines.filter((l) => / block, \d+ of them/.test(l.text));
+  const kindLines = ownLines.filter((l) => KIND.test(l.text));
   const kinds = kindLines.map((l) => ({
-    name: l.text.split(" block, ")[0],
-    count: numberIn(l.text.split(" block, ")[1]) ?? 0,
+    name: kindIn(l),
+    count: Number(KIND.exec(l.text)?.[2]),
   }));
   const marks = own.filter((p) => p.size > 16 && /^\d+$/.test(p.text.trim()));
   marks.sort((a, b) => orderOf(a) - orderOf(b) || a.x - b.x);
@@ -86,7 +89,7 @@ export function stepsIn(
     return {
       number: Number(m.text),
       name,
-      kind: kind?.text.split(" block, ")[0] ?? "",
+      kind: kind ? kindIn(kind) : "",
       words: joined(stopAt < 0 ? words : words.slice(0, stopAt)),
       stop: stopAt < 0 ? "" : joined(words.slice(stopAt)).replace("Should measure", "").trim(),
     };

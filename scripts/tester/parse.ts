@@ -11,6 +11,8 @@ export interface Reading {
   readonly top?: readonly [number, number];
   readonly block?: { readonly finished: number; readonly raw: number };
   readonly blocks?: number;
+  /** Half blocks; those of a quilt of hexagons are all it has. */
+  readonly halves?: number;
   readonly grid?: readonly [number, number];
   readonly usable: readonly number[];
   readonly fabrics: readonly Fabric[];

@@ -57,14 +57,26 @@ test.each(examples)("%s can be made from its printed words alone", async (name) 
   expect(tried(reading(await once(name)))).toEqual([]);
 });
 
+const stones = { width: "1 1/2", fabric: "meadow", cornerstone: "cloud" };
+
 test.each([
   // Four lines of one fabric in the list of supplies: found by hand.
-  ["with cornerstones", { width: "1 1/2", fabric: "meadow", cornerstone: "cloud" }],
+  ["a bed on point with cornerstones", "skylark-bed", { sashing: stones }],
   // Sashes longer than the fabric is wide, beside borders cut along it, were left out of the list of cuts.
-  ["in long strips", { width: "1 1/2", fabric: "meadow" }],
-])("so can a bed on point sashed %s", async (_, sashing) => {
-  const print = await printed("skylark-bed.json", { quilt: { sashing } });
-  expect(tried(reading(print))).toEqual([]);
+  [
+    "a bed on point in long strips",
+    "skylark-bed",
+    { sashing: { width: "1 1/2", fabric: "meadow" } },
+  ],
+  // Halves were counted as blocks.
+  ["deep blocks in shifted rows", "quiet-field", { offset: true }],
+  ["a strip set in shifted rows", "reef-window", { offset: true }],
+  // Wedges along the length: a count a strip that was no whole number, and pieces counted twice.
+  ["a stripe in shifted rows", "orchard-stripe", { offset: true }],
+  // A step that named a seam by a letter no sheet has; a size parted from its unit.
+  ["a runner on point", "tidepool-runner", { arrangement: "on-point", setting: "kelp" }],
+])("so can %s", async (_, name, quilt) => {
+  expect(tried(reading(await printed(`${name}.json`, { quilt })))).toEqual([]);
 });
 
 describe("planted errors", () => {

@@ -76,8 +76,8 @@ function piecesFrom(c: CutLine): number | undefined {
           : 1;
     return cells * each;
   }
-  const along = /along the length, (\d+) strips? .*: (\d+) a strip/.exec(words);
-  if (along) return Number(along[1]) * Number(along[2]) * (c.strips ?? 1);
+  const along = /along the length, (\d+) strips? [^:]*: (.*)$/.exec(words);
+  if (along) return fromStrips(along[2], Number(along[1]));
   const joined = /joined to (\d+) lengths?/.exec(words);
   if (joined) return Number(joined[1]);
   return fromStrips(words.replace(/^.*: /, ""), c.strips);

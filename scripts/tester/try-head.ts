@@ -30,8 +30,10 @@ export function reads(r: Reading): Stuck[] {
 
 /** The numbers of the head must agree with each other. */
 export function sizes(r: Reading): Stuck[] {
-  const { seam = 0, block, blocks, grid } = r;
+  const { seam = 0, block, blocks, halves = 0, grid } = r;
   const inSentence = before(r.sentence, "blocks?");
+  // Two halves fill the place of a block, but for those that fill the edges instead of triangles.
+  const inBlocks = /with half blocks at the edges/.test(r.sentence) ? 0 : halves / 2;
   const tall = /(\d+) by (\d+) in/.exec(r.sentence);
   const kinds = r.kinds.reduce((sum, k) => sum + k.count, 0);
   const slack = r.unit === "in" ? 0.02 : 0.6;
@@ -46,8 +48,8 @@ export function sizes(r: Reading): Stuck[] {
       "How big is it?",
       blocks !== undefined &&
         inSentence !== undefined &&
-        blocks !== inSentence &&
-        `${inSentence} blocks in the sentence, ${blocks} in the sizes`,
+        blocks + inBlocks !== inSentence &&
+        `${inSentence} blocks in the sentence, ${blocks} and ${halves} halves in the sizes`,
     ),
     ...stuck(
       "How big is it?",

@@ -19,7 +19,7 @@ export function sews(r: Reading): Stuck[] {
     out.push(...stuck(where, step.stop === "" && "there is nothing to measure"));
     out.push(...doStep(step, table));
     out.push(...measure(r, step));
-    const blocks = before(step.words, "blocks?\\.");
+    const blocks = before(step.words, "(?:half |quarter )?blocks?\\.");
     if (blocks !== undefined) made.set(step.kind, blocks);
   });
   for (const kind of r.kinds) {
@@ -66,7 +66,7 @@ function cutPieces(r: Reading): Map<string, number> {
 function doStep(step: Step, table: Table): Stuck[] {
   if (!doesSew(step)) return [];
   const where = `step ${step.number}`;
-  const head = /^(\d+) ([a-z]+)\. (.*)$/.exec(step.words);
+  const head = /^(\d+) ([a-z ]+)\. (.*)$/.exec(step.words);
   if (!head) return stuck(where, "it does not say how many to make");
   const make = Number(head[1]);
   const joined = head[3].split(/(?:Press|All alike|Pin|Fan|Trim)/)[0];
@@ -244,13 +244,17 @@ const lettersOf = (words: string): string[] => [
   ...new Set(words.split("Should measure")[0].match(/\b[A-Z]{1,2}\d+\b/g) ?? []),
 ];
 
-/** A strip's length in the list is one of the numbers its step plans. */
+/**
+ * A strip's length in the list is one of the numbers its step plans; where it is joined of several,
+ * the list may round it up to the step, since it is cut to the top's mean afterwards.
+ */
 function plannedLength(r: Reading, letter: string, words: string): string | undefined {
   const line = r.cuts.find((c) => c.letters.includes(letter));
   if (line?.name !== "border") return undefined;
   const joined = after(line.into, "lengths? of");
   const long = joined ?? Math.max(0, ...(sidesIn(bare(line)) ?? []));
-  return long === 0 || numbersIn(words).some((n) => near(n, long, 0.01))
+  const step = joined === undefined ? 0 : (after(r.sentence, "measured to the") ?? 0);
+  return long === 0 || numbersIn(words).some((n) => long > n - 0.01 && long < n + step + 0.01)
     ? undefined
     : `${letter} is cut ${long} long, the step plans another length`;
 }

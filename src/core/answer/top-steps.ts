@@ -34,9 +34,14 @@ export interface TopSteps {
 
 /**
  * The top row by row, from the upper edge down, on point from the upper left corner. Nothing for a
- * single block, or without a quilt.
+ * single block, or without a quilt. `sewnIn` says where a seam was sewn: by the letter of its unit,
+ * unless steps have numbers.
  */
-export function topSteps(brief: Brief, answer: Answer): TopSteps | undefined {
+export function topSteps(
+  brief: Brief,
+  answer: Answer,
+  sewnIn: SewnIn = (id) => letterOf(id, answer),
+): TopSteps | undefined {
   const { quilt, rows: pressing } = answer;
   if (!quilt || !pressing) return undefined;
   const outlines = new Map(answer.blocks.map((b) => [b.id, b.outline]));
@@ -66,8 +71,8 @@ export function topSteps(brief: Brief, answer: Answer): TopSteps | undefined {
     steps,
     lines: [
       ...joinLines(top, pressing, sewn.joins.seams),
-      ...secondLine(pressing, answer),
-      ...meetingLines(pressing, answer),
+      ...secondLine(pressing, sewnIn),
+      ...meetingLines(pressing, sewnIn),
     ],
     seams,
     minutes: minutesFor(work, steps.length + 1).total,
@@ -149,22 +154,29 @@ function joinLines(top: TopRows, p: RowPressing, joins: number): string[] {
 const seamsOf = (n: number): string => `${n} seam${n === 1 ? "" : "s"}`;
 
 /** Units that every second block has pressed the other way. */
-function secondLine(p: RowPressing, answer: Answer): string[] {
+function secondLine(p: RowPressing, sewnIn: SewnIn): string[] {
   if (p.second.length === 0) return [];
-  const letters = new Set(p.second.flatMap((id) => letterOf(id, answer) ?? []));
+  const letters = new Set(p.second.flatMap((id) => sewnIn(id) ?? []));
   const which = letters.size === 0 ? "" : `: ${[...letters].join(", ")}`;
   return [
     `Press every second block the other way${which}, like the dark squares of a checkerboard.`,
   ];
 }
 
-/** The unit whose seam it is; blocks of the other pressing and arms of a fanned seam count as it. */
+/** Where a seam is sewn, in words: "U4", "step 4". Nothing where no unit has it. */
+type SewnIn = (seamId: string) => string | undefined;
+
+/** The seam itself; blocks of the other pressing and arms of a fanned seam count as it. */
+export const plainSeam = (seamId: string): string =>
+  seamId.replace(/\*$/, "").replace(/@(from|to)$/, "");
+
+/** The unit whose seam it is. */
 function letterOf(seamId: string, answer: Answer): string | undefined {
-  const id = seamId.replace(/\*$/, "").replace(/@(from|to)$/, "");
+  const id = plainSeam(seamId);
   return answer.units.find((u) => u.id === id || u.seamIds.includes(id))?.letter;
 }
 
-function meetingLines(p: RowPressing, answer: Answer): string[] {
+function meetingLines(p: RowPressing, sewnIn: SewnIn): string[] {
   if (p.crossings === 0) return [];
   if (p.misses.length === 0)
     return [
@@ -172,8 +184,8 @@ function meetingLines(p: RowPressing, answer: Answer): string[] {
     ];
   const seamOf = (id: string): string => {
     if (id === ODD_ROWS || id === EVEN_ROWS) return "a seam between blocks";
-    const letter = letterOf(id, answer);
-    return letter ? `the seam of ${letter}` : "a seam between blocks and sashes";
+    const at = sewnIn(id);
+    return at ? `the seam of ${at}` : "a seam between blocks and sashes";
   };
   const where = p.misses.map(
     ({ joinedBy, seams }) =>

@@ -10,6 +10,7 @@ import {
   picture,
   rectangle,
 } from "../picture/index.ts";
+import { blockName } from "./block-words.ts";
 import { type Block, beside, Column, paginate, withFeet } from "./column.ts";
 import { wanted } from "./cutting.ts";
 import { blockLetters } from "./finish.ts";
@@ -251,7 +252,7 @@ function tallyBlock(job: SheetJob, steps: readonly SewStep[], width: PdfPoint): 
   c.rule(0.6, "ink");
   const letter = setLine(blockLetters(job)[block.id], STYLES.step, 0, c.y + 17);
   const name = setLine(
-    `${block.name} block, ${block.count}`,
+    `${blockName(block, 1)}, ${block.count}`,
     STYLES.soft,
     letter.width + 6,
     c.y + 17,

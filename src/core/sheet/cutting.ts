@@ -42,10 +42,13 @@ export function cutRows(job: SheetJob, layout: FabricLayout): CutRow[] {
   const rows = sourcesOf(job, layout).flatMap((source) =>
     alike(job, source.strips).flatMap((group) => rowsOf(job, layout, group, source.from)),
   );
-  for (const row of rows) last.set(row.demandId, row);
+  const demandOf = (row: CutRow) => job.answer.demands.find((d) => d.id === row.demandId);
+  // One piece may be cut in two ways, for which there are two demands.
+  const keyOf = (row: CutRow) => demandOf(row)?.pieceIds.join() || row.demandId;
+  for (const row of rows) last.set(keyOf(row), row);
   return rows.map((row) => {
-    const demand = job.answer.demands.find((d) => d.id === row.demandId);
-    const isLast = last.get(row.demandId) === row;
+    const demand = demandOf(row);
+    const isLast = last.get(keyOf(row)) === row;
     return isLast && demand && (row.letters.length > 0 || demand.pieceIds.length > 0)
       ? { ...row, pieces: wanted(job, demand) }
       : row;
@@ -125,16 +128,22 @@ function setOf(job: SheetJob, demand: Demand | undefined): string {
   return set ? `set ${fabricLetter(job, set.id)}` : "";
 }
 
+/** Strips or runs that give alike: how often, and copies from each. */
+interface Times {
+  readonly times: number;
+  readonly copies: number;
+}
+
 /** What strips of one kind give of one shape. */
 interface Served {
-  /** For each kind of strip: how often, and copies from each. */
-  readonly perStrip: readonly { readonly times: number; readonly copies: number }[];
+  /** For each kind of strip. */
+  readonly perStrip: readonly Times[];
+  /** For each kind of run: a strip of its own where runs lie along the length. */
+  readonly perRun: readonly Times[];
   readonly copies: number;
   readonly height: Length;
   readonly turned: boolean;
   readonly segments: boolean;
-  /** Runs of the shape in one strip. */
-  readonly runs: number;
 }
 
 function served(strips: readonly Strip[], id: string): Served {
@@ -148,11 +157,13 @@ function served(strips: readonly Strip[], id: string): Served {
   const runs = strips.flatMap(own);
   return {
     perStrip,
+    perRun: strips.flatMap((s) =>
+      own(s).map((r) => ({ times: s.times * s.layers, copies: r.copies })),
+    ),
     copies: perStrip.reduce((sum, s) => sum + s.times * s.copies, 0),
     height: strips[0].height,
     turned: runs.every((r) => r.turned),
     segments: runs.some((r) => r.segment),
-    runs: own(strips[0]).length,
   };
 }
 
@@ -180,8 +191,8 @@ function nestedWords(job: SheetJob, demand: Demand, s: Served): string {
   const what = recipe?.kind === "wedge" ? "wedges" : "pieces on the slant";
   const way = pitch < first - 1e-9 ? "turned end for end" : "all one way up";
   if (s.turned) {
-    const each = s.copies / Math.max(1, s.runs * s.perStrip.reduce((n, p) => n + p.times, 0));
-    return `along the length, ${counted(s.runs, "strip")} ${say(job, height)}; ${what}, ${way}: ${each} a strip`;
+    const runs = s.perRun.reduce((sum, r) => sum + r.times, 0);
+    return `along the length, ${counted(runs, "strip")} ${say(job, height)}; ${what}, ${way}: ${perStripWords(s.perRun)}`;
   }
   const lower = height < s.height - 1e-6 ? `end, trimmed to ${say(job, height)}; ` : "";
   return `${lower}${what}, ${way}: ${perStripWords(s.perStrip)}`;
@@ -213,9 +224,7 @@ function boxWords(job: SheetJob, demand: Demand, s: Served): string {
 }
 
 /** "17 a strip", "17, 17 and 14", "17 a strip, 14 from the last". */
-export function perStripWords(
-  perStrip: readonly { readonly times: number; readonly copies: number }[],
-): string {
+export function perStripWords(perStrip: readonly Times[]): string {
   const each = perStrip.flatMap((s) => Array<number>(s.times).fill(s.copies));
   if (each.length === 1) return String(each[0]);
   if (each.every((n) => n === each[0])) return `${each[0]} a strip`;

@@ -2,6 +2,7 @@ import type { PdfPoint } from "../measure/index.ts";
 import type { Drawing } from "../picture/index.ts";
 import { type Mark, picture, rectangle } from "../picture/index.ts";
 import { backingDrawing } from "./backing.ts";
+import { kindName } from "./block-words.ts";
 import { type Block, Column } from "./column.ts";
 import { type FinishStep, finishSteps } from "./finishSteps.ts";
 import { columnAt, columns, STYLES } from "./grid.ts";
@@ -149,7 +150,7 @@ function mapWords(job: SheetJob): string {
   const letters = blockLetters(job);
   const kinds = job.answer.blocks
     .filter((b) => b.count > 0)
-    .map((b) => `${letters[b.id]}: ${b.name}, ${b.count}`);
+    .map((b) => `${letters[b.id]}: ${kindName(b)}, ${b.count}`);
   const turned = job.placed.some((p) => Math.abs(p.at.turn) > 1e-9);
   return `${kinds.join("; ")}. ${turned ? "Some blocks are turned: follow the picture." : "No block is turned."}`;
 }

@@ -1,4 +1,5 @@
-import { borderSteps, topSteps } from "../answer/index.ts";
+import { borderSteps, plainSeam, topSteps } from "../answer/index.ts";
+import { blockName } from "./block-words.ts";
 import { sayUp } from "./cutting.ts";
 import { counted, fabricName, listed, type SheetJob, sayMeasured, sayUnit } from "./job.ts";
 import { allSteps } from "./order.ts";
@@ -77,14 +78,16 @@ const wholeBlocks = (job: SheetJob): string[] =>
     const [patch, ...others] = b.patches;
     const piece = patch && others.length === 0 ? b.pieceOf[patch.id] : undefined;
     const letter = job.answer.pieces.find((p) => p.id === piece)?.letter;
-    return b.count > 0 && letter ? [`Every ${b.name} block is one ${letter}.`] : [];
+    return b.count > 0 && letter ? [`Every ${blockName(b, 1)} is one ${letter}.`] : [];
   });
 
 /** How the blocks come together, by the way the quilt is arranged. */
 function rowWords(job: SheetJob): string {
   const { quilt } = job.answer;
   if (!quilt) return "";
-  const names = listed(job.answer.blocks.filter((b) => b.count > 0).map((b) => `${b.name} blocks`));
+  const names = listed(
+    job.answer.blocks.filter((b) => b.count > 0).map((b) => blockName(b, Math.max(2, b.count))),
+  );
   const press = `${pressWords(job)} Join the rows.`;
   switch (quilt.arrangement) {
     case "on-point": {
@@ -97,8 +100,11 @@ function rowWords(job: SheetJob): string {
         return `Lay out the ${names} on point, as drawn${ends}. ${onPointSashingWords(job)} ${last}`;
       return `Lay out the ${names} on point, as drawn${ends}. Sew ${counted(quilt.assembly.rows, "diagonal row")}. ${press} ${last}`;
     }
-    case "hexagon-rows":
-      return `Lay out the ${names} in offset rows, as drawn, half blocks at the ends. Sew ${counted(quilt.assembly.rows, "row")}. ${press}`;
+    case "hexagon-rows": {
+      const ends = ["above", "below"].map((id) => letterAt(job, `setting/end-${id}`));
+      const sides = listed([...new Set(ends)].map(String));
+      return `Lay out the ${names} in offset rows, as drawn, ${sides} at the ends of the rows. Sew ${counted(quilt.assembly.rows, "row")}. ${press}`;
+    }
     default: {
       if (quilt.rows * quilt.columns === 1) return "The block is the whole top.";
       const laid = `Lay out ${counted(quilt.rows, "row")} of ${quilt.columns}: ${names}, as drawn.`;
@@ -135,14 +141,23 @@ function pressWords(job: SheetJob): string {
       : rows.odd === rows.even
         ? `Press the seams of every row to the ${rows.odd}.`
         : `Press odd rows to the ${rows.odd} and even rows to the ${rows.even}, so that they nest.`;
-  const others = topSteps(job.brief, job.answer)?.lines.filter((l) => /cannot/.test(l)) ?? [];
+  const others =
+    topSteps(job.brief, job.answer, (id) => stepAt(job, id))?.lines.filter((l) =>
+      /cannot/.test(l),
+    ) ?? [];
   return [way, ...secondWords(job, rows.second), ...others].join(" ");
+}
+
+/** The step that sews a seam, as a sheet calls it: "step 4". */
+function stepAt(job: SheetJob, seamId: string): string | undefined {
+  const step = allSteps(job).find((s) => s.seamIds.includes(plainSeam(seamId)));
+  return step && `step ${step.number}`;
 }
 
 /** A sheet has no letters of units: its steps are numbered. */
 function secondWords(job: SheetJob, seamIds: readonly string[]): string[] {
   if (seamIds.length === 0) return [];
-  const plain = new Set(seamIds.map((id) => id.replace(/\*$/, "").replace(/@(from|to)$/, "")));
+  const plain = new Set(seamIds.map(plainSeam));
   const numbers = allSteps(job).flatMap((s) =>
     s.seamIds.some((id) => plain.has(id)) ? [String(s.number)] : [],
   );

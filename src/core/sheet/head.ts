@@ -1,12 +1,15 @@
 import type { PdfPoint } from "../measure/index.ts";
 import type { Drawing } from "../picture/index.ts";
 import { picture, quiltPicture, rectangle } from "../picture/index.ts";
+import type { QuiltGeometry } from "../quilt/index.ts";
+import { blockCounts, blockName, blockSort } from "./block-words.ts";
 import { type Block, Column } from "./column.ts";
 import { columns, MEASURE, STYLES } from "./grid.ts";
 import {
   counted,
   drawn,
   fabricLetter,
+  listed,
   type SheetJob,
   sayBoth,
   sayUnit,
@@ -107,21 +110,16 @@ export function sizeBlock(job: SheetJob, width: PdfPoint): Block {
     const raw = square
       ? sayUnit(job, first.width + 2 * job.seam)
       : sayBoth(job, first.width + 2 * job.seam, first.height + 2 * job.seam);
-    sizes.push([finished, `block (${raw} unfinished)`]);
+    sizes.push([finished, `${blockSort(first)} (${raw} unfinished)`]);
   }
-  if (quilt) {
-    const total = Object.values(quilt.counts).reduce((a, b) => a + b, 0);
-    sizes.push([
-      String(total),
-      `${total === 1 ? "block" : "blocks"}, ${counted(quilt.rows, "row")} of ${quilt.columns}`,
-    ]);
-  }
+  const counts = quilt ? blockCounts(blocks) : [];
+  if (quilt && counts.length > 0) sizes.push([String(counts[0][0]), countWords(quilt, counts)]);
   if (width < 200) {
     c.gap(5);
-    const fits = sizes.every(([number]) => textWidth(number, STYLES.size) <= width);
+    const style = sizeStyle(sizes, width);
     for (const [number, what] of sizes) {
       c.gap(5);
-      c.paragraph(number, fits ? STYLES.size : STYLES.sizeSmall);
+      c.paragraph(number, style);
       c.paragraph(what, STYLES.soft);
     }
     return c.block();
@@ -134,10 +132,29 @@ export function sizeBlock(job: SheetJob, width: PdfPoint): Block {
   return c.block();
 }
 
+/** "blocks and 6 half blocks, 6 rows of 5"; hexagons, all of them in halves, are counted whole. */
+function countWords(quilt: QuiltGeometry, counts: readonly (readonly [number, string])[]): string {
+  const [[, first], ...others] = counts;
+  const kinds = listed([first, ...others.map(([n, sort]) => `${n} ${sort}`)]);
+  const rows = `${counted(quilt.rows, "row")} of ${quilt.columns}`;
+  return quilt.arrangement === "hexagon-rows"
+    ? `${kinds}, for ${rows} hexagons`
+    : `${kinds}, ${rows}`;
+}
+
 type Size = readonly [number: string, what: string];
 
 const askedBy = (number: string, style: Style): PdfPoint =>
   Math.max(78, textWidth(number, style) + 18);
+
+/** As large as lets every size stand on one line, its unit beside it. */
+function sizeStyle(sizes: readonly Size[], width: PdfPoint): Style {
+  const over = (style: Style): number =>
+    Math.max(...sizes.map(([number]) => textWidth(number, style) / width));
+  if (over(STYLES.size) <= 1) return STYLES.size;
+  const { size } = STYLES.sizeSmall;
+  return { ...STYLES.sizeSmall, size: size / Math.max(1, over(STYLES.sizeSmall) * 1.001) };
+}
 
 /** Each column as wide as its number asks, the rest shared out. */
 function sizeRow(c: Column, sizes: readonly Size[], style: Style): void {
@@ -188,7 +205,7 @@ export function pictureBlock(job: SheetJob, width: PdfPoint, height: PdfPoint): 
     c.gap(5);
     const kinds = job.answer.blocks
       .filter((b) => b.count > 0)
-      .map((b) => counted(b.count, `${b.name} block`));
+      .map((b) => `${b.count} ${blockName(b, b.count)}`);
     c.paragraph(`Drawn at ${ratioWords(made.ratio)}: ${kinds.join(", ")}.`, STYLES.soft, {
       width: Math.max(width, columns(4)),
     });

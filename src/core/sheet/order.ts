@@ -1,6 +1,7 @@
 import { boundingBox } from "../geometry/index.ts";
 import type { PdfPoint } from "../measure/index.ts";
 import { type Drawing, type Mark, picture, rectangle, unitPicture } from "../picture/index.ts";
+import { blockName } from "./block-words.ts";
 import { type Block, Column } from "./column.ts";
 import { columnAt, columns, STYLES } from "./grid.ts";
 import { drawn, pieceOf, type SheetJob, smallAt, trueScale } from "./job.ts";
@@ -52,7 +53,7 @@ export function orderBlocks(
           c.rule();
           c.gap(2);
         }
-        c.paragraph(`${block.name} block, ${block.count} of them`, STYLES.name, { role: "H3" });
+        c.paragraph(`${blockName(block, 1)}, ${block.count} of them`, STYLES.name, { role: "H3" });
         c.gap(2);
       }
       c.put(rowOf(own.slice(i, i + 4).map((t) => ({ ...t, drawing: stepDrawing(job, t, scale) }))));

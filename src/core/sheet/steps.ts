@@ -1,5 +1,6 @@
 import type { AnswerBlock } from "../answer/index.ts";
 import type { Measure, SewnUnit } from "../sewing/types.ts";
+import { blockSort } from "./block-words.ts";
 import {
   capital,
   counted,
@@ -183,7 +184,11 @@ function wordsOf(
 ): string {
   const unit = group[group.length - 1];
   const letters = unit.of.map((id) => patchLetter(job, block, id));
-  const what = last ? "block" : name === "The long seam" ? roundName(unit) : unitName(name);
+  const what = last
+    ? blockSort(block)
+    : name === "The long seam"
+      ? roundName(unit)
+      : unitName(name);
   const many = `**${counted(unit.inAll, what)}.**`;
   return [
     many,
