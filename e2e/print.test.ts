@@ -7,7 +7,7 @@ import { unzipSync } from "fflate";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { run } from "../src/cli/run.ts";
-import type { Answer } from "../src/core/answer/types.ts";
+import type { Answer } from "../src/core/answer/types/answer.ts";
 import { openBrowser, servePage, tab } from "./harness.ts";
 
 let site: Awaited<ReturnType<typeof servePage>>;

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
+import { sayWay } from "../../core/answer/cut/wedge-guide.ts";
 import { askHole, centerHole, circlesOf, rulersApart } from "../../core/answer/index.ts";
-import { sayWay } from "../../core/answer/wedgeGuide.ts";
 import { stepOf } from "../../core/measure/index.ts";
 import { halfAcross, rulerOf } from "../../core/recipe/index.ts";
 import { design } from "./designs.testing.ts";

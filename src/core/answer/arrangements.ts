@@ -1,9 +1,10 @@
 import type { Brief } from "../brief/index.ts";
 import { area, centroid, distance } from "../geometry/index.ts";
 import { answerBrief } from "./compose.ts";
-import { type MeetingShape, meetingShapes } from "./meetings.ts";
-import type { Answer } from "./types.ts";
-import { type Change, changed, MOST_CHOICES } from "./words.ts";
+import { meetingShapes } from "./look/meetings.ts";
+import type { Answer } from "./types/answer.ts";
+import type { MeetingShape } from "./types/meeting.ts";
+import { type Change, changed, MOST_CHOICES } from "./words/word.ts";
 
 /** One way to lay the same blocks, with what appears where they meet. */
 export interface Arranged {

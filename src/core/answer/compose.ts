@@ -4,15 +4,10 @@ import type { Demand, FabricPlanOptions } from "../layout/index.ts";
 import { type Length, tolerances } from "../measure/index.ts";
 import type { Recipes } from "../recipe/index.ts";
 import { Attempts } from "./attempt.ts";
-import { cuttingOf } from "./cutting.ts";
-import { finishingDemands } from "./finishing.ts";
-import { layoutsOf } from "./layouts.ts";
-import { sightsOf } from "./look.ts";
-import { meetingShapes } from "./meetings.ts";
-import { questionsOf } from "./questions.ts";
-import { roundDemands } from "./round-demands.ts";
-import { sentenceOf } from "./sentence.ts";
-import { sizesOf } from "./sizes.ts";
+import { cuttingOf } from "./cut/cutting.ts";
+import { finishingDemands } from "./cut/finishing.ts";
+import { layoutsOf } from "./cut/layouts.ts";
+import { roundDemands } from "./cut/round-demands.ts";
 import {
   type Blocks,
   blocksOf,
@@ -26,10 +21,15 @@ import {
   recipesIn,
   type Sewing,
   sewingIn,
-} from "./stages.ts";
-import type { Answer } from "./types.ts";
+} from "./cut/stages.ts";
+import { wedgeGuides } from "./cut/wedge-guide.ts";
+import { meetingShapes } from "./look/meetings.ts";
+import { sightsOf } from "./look/sights.ts";
+import { questionsOf } from "./questions/questions.ts";
+import { sizesOf } from "./size/sizes.ts";
+import type { Answer } from "./types/answer.ts";
 import { unprovedWords } from "./unproved.ts";
-import { wedgeGuides } from "./wedgeGuide.ts";
+import { sentenceOf } from "./words/sentence.ts";
 
 /**
  * Everything that follows from a brief. Pure: equal briefs give equal answers. Stages run as far as

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { readBrief } from "../brief/index.ts";
 import { answerBrief } from "./compose.ts";
 import { isHanded, letterTurned, turnedLayout, turnsOver } from "./left-handed.ts";
-import type { Answer } from "./types.ts";
+import type { Answer } from "./types/answer.ts";
 
 type Cut = Pick<Answer, "pieces" | "demands">;
 

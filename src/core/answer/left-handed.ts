@@ -1,5 +1,5 @@
 import type { Piece } from "../piece/index.ts";
-import type { Answer } from "./types.ts";
+import type { Answer } from "./types/answer.ts";
 
 type Cut = Pick<Answer, "pieces" | "demands">;
 

@@ -1,10 +1,10 @@
 import type { Brief } from "../brief/index.ts";
 import { missedBy, type SizePlan, type Wanted } from "../quilt/index.ts";
 import { answerBrief } from "./compose.ts";
-import { byNearness, plansFor, withPlan } from "./size-plans.ts";
-import { blocksOf, finishedBlock, measuresOf, namesOf, quiltOf } from "./stages.ts";
-import type { Answer } from "./types.ts";
-import { MOST_CHOICES } from "./words.ts";
+import { blocksOf, finishedBlock, measuresOf, namesOf, quiltOf } from "./cut/stages.ts";
+import { byNearness, plansFor, withPlan } from "./size/plans.ts";
+import type { Answer } from "./types/answer.ts";
+import { MOST_CHOICES } from "./words/word.ts";
 
 /** One way to make a quilt the size that is asked for, with the brief that does it. */
 export interface Made {

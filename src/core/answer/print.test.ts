@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { smallBrief } from "../brief/sample.ts";
 import { layersNeeded } from "../fabric/index.ts";
-import { choicesFor, stepped, typed, wordsOf } from "./choices.ts";
 import { answerBrief } from "./compose.ts";
+import { choicesFor, stepped, typed, wordsOf } from "./words/choices.ts";
 
 const PLAIN = { kind: "plain", id: "spray", name: "Spray", usable: "40", color: "#F1EADB" };
 const PRINT = {

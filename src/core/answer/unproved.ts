@@ -1,7 +1,7 @@
 import type { Brief } from "../brief/index.ts";
 import type { Finding } from "../findings/index.ts";
 import type { Piece } from "../piece/types.ts";
-import { wordsOf } from "./choices.ts";
+import { wordsOf } from "./words/choices.ts";
 
 /**
  * Words of the sentence whose number is not proved: for every finding that is more than advice, the

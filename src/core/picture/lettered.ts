@@ -1,4 +1,4 @@
-import type { AnswerBlock } from "../answer/types.ts";
+import type { AnswerBlock } from "../answer/types/answer.ts";
 import type { LetteredPoint } from "../block/index.ts";
 import { boundingBox } from "../geometry/index.ts";
 import type { Length } from "../measure/index.ts";

@@ -1,4 +1,4 @@
-import type { Answer } from "../answer/types.ts";
+import type { Answer } from "../answer/types/answer.ts";
 import type { PatchLook } from "../fabric/index.ts";
 import {
   add,

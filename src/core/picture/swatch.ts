@@ -1,4 +1,4 @@
-import { letterOf } from "../answer/fabrics.ts";
+import { letterOf } from "../answer/cut/fabrics.ts";
 import type { Brief } from "../brief/index.ts";
 import { type Look, lookOf } from "../fabric/index.ts";
 import { knownLength } from "../measure/index.ts";

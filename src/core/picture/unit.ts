@@ -1,4 +1,4 @@
-import type { AnswerBlock } from "../answer/types.ts";
+import type { AnswerBlock } from "../answer/types/answer.ts";
 import type { Patch, SeamTree } from "../block/types.ts";
 import {
   add,

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef } from "react";
-import { spoken } from "../../core/answer/spoken.ts";
+import { spoken } from "../../core/answer/say/spoken.ts";
 import type { Length } from "../../core/measure/unit.ts";
 import type { Picture } from "../../core/picture/marks.ts";
 import type { Swatches } from "../../core/picture/swatch.ts";

@@ -1,7 +1,7 @@
 import { useMemo } from "react";
-import { type Consequence, consequences } from "../../core/answer/consequences.ts";
-import { spoken } from "../../core/answer/spoken.ts";
-import type { Choice } from "../../core/answer/words.ts";
+import { type Consequence, consequences } from "../../core/answer/say/consequences.ts";
+import { spoken } from "../../core/answer/say/spoken.ts";
+import type { Choice } from "../../core/answer/words/word.ts";
 import type { Answered } from "./answers.ts";
 import { ChoicePicture } from "./ChoicePicture.tsx";
 import { Said } from "./said.tsx";

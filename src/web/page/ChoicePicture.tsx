@@ -1,6 +1,6 @@
 import { useCallback, useMemo } from "react";
-import { ownLetters } from "../../core/answer/own-letters.ts";
-import type { PictureKind } from "../../core/answer/words.ts";
+import { ownLetters } from "../../core/answer/words/own-letters.ts";
+import type { PictureKind } from "../../core/answer/words/word.ts";
 import { knownLength, toDegrees } from "../../core/measure/index.ts";
 import { blockPicture } from "../../core/picture/block.ts";
 import { coverPicture } from "../../core/picture/cover.ts";

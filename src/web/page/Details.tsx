@@ -1,8 +1,8 @@
 import { useMemo, useState } from "react";
-import { allWords } from "../../core/answer/all-choices.ts";
-import { bringBlocks } from "../../core/answer/bring-blocks.ts";
-import { detailSentencesOf } from "../../core/answer/details.ts";
-import { addOwnBlock } from "../../core/answer/words-of-own.ts";
+import { allWords } from "../../core/answer/words/all-choices.ts";
+import { bringBlocks } from "../../core/answer/words/bring-blocks.ts";
+import { detailSentencesOf } from "../../core/answer/words/details.ts";
+import { addOwnBlock } from "../../core/answer/words/own-block.ts";
 import { readBrief } from "../../core/brief/index.ts";
 import { chooseFile, type KeepStore, readText } from "../keep/index.ts";
 import type { Answered } from "./answers.ts";

@@ -1,7 +1,7 @@
 import { useMemo, useState } from "react";
-import { buying } from "../../core/answer/buying.ts";
-import { usesOf } from "../../core/answer/phrases.ts";
-import { fabricSentenceOf } from "../../core/answer/sentence.ts";
+import { buying } from "../../core/answer/say/buying.ts";
+import { usesOf } from "../../core/answer/say/phrases.ts";
+import { fabricSentenceOf } from "../../core/answer/words/sentence.ts";
 import type { KeepStore } from "../keep/index.ts";
 import type { Answered } from "./answers.ts";
 import { useEditing, useLitWords } from "./editing.tsx";

@@ -1,6 +1,6 @@
 import { useMemo } from "react";
-import { placeName } from "../../core/answer/place-names.ts";
-import { type Told as Sentence, toldFindings } from "../../core/answer/tables.ts";
+import { placeName } from "../../core/answer/say/place-names.ts";
+import { type Told as Sentence, toldFindings } from "../../core/answer/say/tables.ts";
 import type { KeepStore } from "../keep/index.ts";
 import type { Answered } from "./answers.ts";
 import { Said } from "./said.tsx";

@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from "react";
-import { allWords } from "../../core/answer/all-choices.ts";
-import type { Choice } from "../../core/answer/words.ts";
+import { allWords } from "../../core/answer/words/all-choices.ts";
+import type { Choice } from "../../core/answer/words/word.ts";
 import type { Brief } from "../../core/brief/index.ts";
 import type { Recipe as KeepChange } from "../keep/index.ts";
 import { type Answered, asking } from "./answers.ts";

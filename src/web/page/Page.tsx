@@ -1,5 +1,5 @@
 import { useMemo } from "react";
-import { sizeText, stateText } from "../../core/answer/phrases.ts";
+import { sizeText, stateText } from "../../core/answer/say/phrases.ts";
 import { Boundary } from "../crash/index.ts";
 import { type KeepStore, useKeep } from "../keep/index.ts";
 import { type Answered, useAnswers } from "./answers.ts";

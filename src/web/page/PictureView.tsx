@@ -1,5 +1,5 @@
 import { type PointerEvent, useCallback, useId } from "react";
-import { spoken } from "../../core/answer/spoken.ts";
+import { spoken } from "../../core/answer/say/spoken.ts";
 import { type Drawing, draw } from "../../core/picture/draw.ts";
 import type { Picture } from "../../core/picture/marks.ts";
 import type { Swatches } from "../../core/picture/swatch.ts";

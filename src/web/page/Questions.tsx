@@ -1,5 +1,5 @@
 import { type ComponentType, useEffect, useId } from "react";
-import type { Question } from "../../core/answer/types.ts";
+import type { Question } from "../../core/answer/types/answer.ts";
 import { Boundary } from "../crash/index.ts";
 import type { Answered } from "./answers.ts";
 import { bringTheRest, later } from "./later.tsx";

@@ -1,8 +1,8 @@
 import { Fragment, type KeyboardEvent, type ReactNode, useRef } from "react";
-import { wordsOf } from "../../core/answer/choices.ts";
-import { spoken } from "../../core/answer/spoken.ts";
-import type { SentencePart } from "../../core/answer/types.ts";
-import type { Word } from "../../core/answer/words.ts";
+import { spoken } from "../../core/answer/say/spoken.ts";
+import type { SentencePart } from "../../core/answer/types/answer.ts";
+import { wordsOf } from "../../core/answer/words/choices.ts";
+import type { Word } from "../../core/answer/words/word.ts";
 import type { Brief } from "../../core/brief/index.ts";
 import { runsOf } from "../../core/picture/fraction.ts";
 import { Typeset } from "./said.tsx";

@@ -1,4 +1,4 @@
-import { sizeText, totalBuy } from "../../core/answer/phrases.ts";
+import { sizeText, totalBuy } from "../../core/answer/say/phrases.ts";
 import { type KeepStore, sayKept, useKeep } from "../keep/index.ts";
 import type { Answered } from "./answers.ts";
 import { Doubtful, Said } from "./said.tsx";

@@ -1,6 +1,6 @@
 import { startTransition, useEffect, useState } from "react";
 import { createStore } from "zustand/vanilla";
-import type { Answer } from "../../core/answer/types.ts";
+import type { Answer } from "../../core/answer/types/answer.ts";
 import type { Brief } from "../../core/brief/index.ts";
 import type { KeepStore } from "../keep/index.ts";
 import { Asking, Superseded } from "./asking.ts";
@@ -87,7 +87,7 @@ export function followDesign(keep: KeepStore): () => void {
 
 /** Says what a change changed, and nothing else; its words come with the first change. */
 export async function tell(before: Answered, after: Answered): Promise<void> {
-  const { spokenChange } = await import("../../core/answer/consequences.ts");
+  const { spokenChange } = await import("../../core/answer/say/consequences.ts");
   const nameOf = (fabric: string): string =>
     after.brief.fabrics.find((f) => f.id === fabric)?.name ?? fabric;
   sayAloud(spokenChange(before.answer, after.answer, nameOf));

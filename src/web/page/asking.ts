@@ -1,5 +1,5 @@
 import type { Made } from "../../core/answer/make-it.ts";
-import type { Answer } from "../../core/answer/types.ts";
+import type { Answer } from "../../core/answer/types/answer.ts";
 import type { Brief } from "../../core/brief/index.ts";
 import { newAnswerer } from "../worker/index.ts";
 

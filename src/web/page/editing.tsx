@@ -1,7 +1,7 @@
 import { useCallback, useMemo } from "react";
-import * as base from "../../core/answer/choices.ts";
-import { type Speaking, wordsOfRole } from "../../core/answer/choices.ts";
-import { changed, type Word } from "../../core/answer/words.ts";
+import * as base from "../../core/answer/words/choices.ts";
+import { type Speaking, wordsOfRole } from "../../core/answer/words/choices.ts";
+import { changed, type Word } from "../../core/answer/words/word.ts";
 import type { KeepStore, Recipe } from "../keep/index.ts";
 import type { Answered } from "./answers.ts";
 import { later } from "./later.tsx";

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
-import type { Answer } from "../../core/answer/types.ts";
+import type { Answer } from "../../core/answer/types/answer.ts";
 import type { Brief } from "../../core/brief/index.ts";
 import { sameButRecord } from "../../core/brief/record.ts";
 import { Planner } from "../worker/planner.ts";

@@ -1,5 +1,5 @@
 import { Fragment } from "react";
-import { spoken } from "../../core/answer/spoken.ts";
+import { spoken } from "../../core/answer/say/spoken.ts";
 import { FRACTION_SLASH, type Run, runsOf } from "../../core/picture/fraction.ts";
 
 /** Minus sign, multiplication sign and arrow as type has them; the core prints plain ASCII. */

@@ -1,6 +1,6 @@
 import { useMemo } from "react";
-import { fabricLetters } from "../../core/answer/fabrics.ts";
-import { looksOf } from "../../core/answer/looks.ts";
+import { fabricLetters } from "../../core/answer/cut/fabrics.ts";
+import { looksOf } from "../../core/answer/look/looks.ts";
 import type { Brief } from "../../core/brief/index.ts";
 import type { PatchLook } from "../../core/fabric/index.ts";
 import { type Swatches, swatches } from "../../core/picture/swatch.ts";

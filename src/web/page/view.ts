@@ -1,6 +1,6 @@
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
-import type { MeetingShape } from "../../core/answer/meetings.ts";
+import type { MeetingShape } from "../../core/answer/types/meeting.ts";
 
 /** A patch where it lies: block `r1c5` of kind `star`, patch `star/s1/whole`. */
 export interface Spot {

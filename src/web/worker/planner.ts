@@ -1,4 +1,4 @@
-import type { Answer } from "../../core/answer/types.ts";
+import type { Answer } from "../../core/answer/types/answer.ts";
 import type { Brief } from "../../core/brief/index.ts";
 
 /** The answer with the best plans so far; the last one of a search is the best it will find. */

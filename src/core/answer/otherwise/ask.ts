@@ -1,8 +1,8 @@
 import type { Brief } from "../../brief/index.ts";
 import { knownLength, type Length, parseLength } from "../../measure/index.ts";
 import { halfAcross, rulerOf, wedgeBase } from "../../recipe/index.ts";
-import { measuresOf } from "../stages.ts";
-import type { Answer } from "../types.ts";
+import { measuresOf } from "../cut/stages.ts";
+import type { Answer } from "../types/answer.ts";
 import { unbend } from "./bowed.ts";
 import { type CutCircle, centerHole } from "./hole.ts";
 import { handedPieces, oneHand, turningOf } from "./one-hand.ts";

@@ -1,5 +1,5 @@
 import type { Brief } from "../../brief/index.ts";
-import type { Answer } from "../types.ts";
+import type { Answer } from "../types/answer.ts";
 import { handedPieces } from "./one-hand.ts";
 
 /**

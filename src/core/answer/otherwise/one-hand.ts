@@ -1,7 +1,7 @@
 import type { Brief } from "../../brief/index.ts";
 import { type Length, roundUp } from "../../measure/index.ts";
-import { measuresOf } from "../stages.ts";
-import type { Answer } from "../types.ts";
+import { measuresOf } from "../cut/stages.ts";
+import type { Answer } from "../types/answer.ts";
 
 /** A piece that comes in lefts and rights. */
 export interface HandedPiece {

@@ -2,7 +2,7 @@ import type { Brief } from "../../brief/index.ts";
 import { type Length, liesOnStep, printWithUnit, roundDown, roundUp } from "../../measure/index.ts";
 import type { Ruler } from "../../recipe/index.ts";
 import { aboutLength } from "../../sewing/index.ts";
-import { stepOfBrief } from "../words.ts";
+import { stepOfBrief } from "../words/word.ts";
 import type { Unbent } from "./bowed.ts";
 import type { CenterHole } from "./hole.ts";
 import type { HandedPiece, OneHand, Turning } from "./one-hand.ts";

@@ -1,5 +1,5 @@
 import { useCallback, useMemo, useState } from "react";
-import { cutRows } from "../../../core/answer/tables.ts";
+import { cutRows } from "../../../core/answer/say/tables.ts";
 import { knownLength, lengthToInch, type Unit } from "../../../core/measure/index.ts";
 import { coverPicture } from "../../../core/picture/cover.ts";
 import { fourLives } from "../../../core/picture/lives.ts";

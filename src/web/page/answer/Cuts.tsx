@@ -1,4 +1,4 @@
-import { sayFrom, sayHands, sayStep, sayWaste } from "../../../core/answer/plan-words.ts";
+import { sayFrom, sayHands, sayStep, sayWaste } from "../../../core/answer/say/plan-words.ts";
 import { stepOf } from "../../../core/measure/index.ts";
 import type { BodyProps } from "../Questions.tsx";
 import { Said } from "../said.tsx";

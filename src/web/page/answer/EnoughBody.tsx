@@ -1,6 +1,6 @@
 import { useCallback, useMemo, useState } from "react";
 import { turnedLayout } from "../../../core/answer/left-handed.ts";
-import { supplies } from "../../../core/answer/tables.ts";
+import { supplies } from "../../../core/answer/say/tables.ts";
 import { printLength, stepOf } from "../../../core/measure/index.ts";
 import { layoutPicture } from "../../../core/picture/layout.ts";
 import type { Picture } from "../../../core/picture/marks.ts";

@@ -1,6 +1,6 @@
 import { useMemo } from "react";
-import { borderSteps } from "../../../core/answer/border-steps.ts";
-import { finishRows } from "../../../core/answer/finish-rows.ts";
+import { borderSteps } from "../../../core/answer/say/border-steps.ts";
+import { finishRows } from "../../../core/answer/say/finish-rows.ts";
 import type { BodyProps } from "../Questions.tsx";
 import { Said } from "../said.tsx";
 import { Lights } from "./Lights.tsx";

@@ -1,5 +1,5 @@
 import { useCallback, useMemo } from "react";
-import { type InHandLayout, inHandLayouts } from "../../../core/answer/cutting.ts";
+import { type InHandLayout, inHandLayouts } from "../../../core/answer/cut/cutting.ts";
 import { turnedLayout } from "../../../core/answer/left-handed.ts";
 import { printLength, printWithUnit, stepOf } from "../../../core/measure/index.ts";
 import { layoutPicture } from "../../../core/picture/layout.ts";

@@ -1,4 +1,4 @@
-import { sayGap, sayNarrower, saySaving } from "../../../core/answer/plan-words.ts";
+import { sayGap, sayNarrower, saySaving } from "../../../core/answer/say/plan-words.ts";
 import { stepOf } from "../../../core/measure/index.ts";
 import { allProved, lookFurther, stopLooking, usePlanning } from "../planning.ts";
 import type { BodyProps } from "../Questions.tsx";

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from "react";
-import { allWords } from "../../../core/answer/all-choices.ts";
 import { type Laying, layingsOf } from "../../../core/answer/arrangements.ts";
-import { shapeWords } from "../../../core/answer/meetings.ts";
+import { shapeWords } from "../../../core/answer/look/meetings.ts";
+import { allWords } from "../../../core/answer/words/all-choices.ts";
 import type { Brief } from "../../../core/brief/index.ts";
 import { type Answered, asking } from "../answers.ts";
 import type { BodyProps } from "../Questions.tsx";

@@ -1,5 +1,5 @@
+import { sayReading, sayWay } from "../../../core/answer/cut/wedge-guide.ts";
 import { circlesOf, rulersApart } from "../../../core/answer/otherwise/ask.ts";
-import { sayReading, sayWay } from "../../../core/answer/wedgeGuide.ts";
 import { printWithUnit, stepOf } from "../../../core/measure/index.ts";
 import type { Answered } from "../answers.ts";
 import { Said } from "../said.tsx";

@@ -1,4 +1,4 @@
-import { type SizeRow, sizeRows } from "../../../core/answer/tables.ts";
+import { type SizeRow, sizeRows } from "../../../core/answer/say/tables.ts";
 import type { BodyProps } from "../Questions.tsx";
 import { Said } from "../said.tsx";
 import { Lights } from "./Lights.tsx";

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from "react";
-import { choicesFor, typed } from "../../../core/answer/choices.ts";
-import { type Consequence, consequences } from "../../../core/answer/consequences.ts";
-import type { Change } from "../../../core/answer/words.ts";
+import { type Consequence, consequences } from "../../../core/answer/say/consequences.ts";
+import { choicesFor, typed } from "../../../core/answer/words/choices.ts";
+import type { Change } from "../../../core/answer/words/word.ts";
 import type { Brief } from "../../../core/brief/index.ts";
 import { printWithUnit, stepOf } from "../../../core/measure/index.ts";
 import { type Answered, asking } from "../answers.ts";

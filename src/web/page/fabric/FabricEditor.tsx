@@ -1,5 +1,5 @@
 import { useMemo } from "react";
-import { allWords } from "../../../core/answer/all-choices.ts";
+import { allWords } from "../../../core/answer/words/all-choices.ts";
 import {
   addFabric,
   colorFabric,
@@ -7,8 +7,8 @@ import {
   removeFabric,
   setBands,
   setStrips,
-} from "../../../core/answer/fabric-kinds.ts";
-import { oneFabricSentence } from "../../../core/answer/words-of-one-fabric.ts";
+} from "../../../core/answer/words/fabric-kinds.ts";
+import { oneFabricSentence } from "../../../core/answer/words/one-fabric.ts";
 import type { Fabric } from "../../../core/brief/index.ts";
 import type { KeepStore } from "../../keep/index.ts";
 import type { Answered } from "../answers.ts";

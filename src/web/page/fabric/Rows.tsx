@@ -1,5 +1,5 @@
 import { type ReactNode, useEffect, useId, useState } from "react";
-import { lengthTextProblem } from "../../../core/answer/words.ts";
+import { lengthTextProblem } from "../../../core/answer/words/word.ts";
 import type { Fabric } from "../../../core/brief/index.ts";
 import type { Unit } from "../../../core/measure/index.ts";
 

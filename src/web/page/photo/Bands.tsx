@@ -1,4 +1,4 @@
-import { lengthTextProblem, shownLength } from "../../../core/answer/words.ts";
+import { lengthTextProblem, shownLength } from "../../../core/answer/words/word.ts";
 import { knownLength, type Unit } from "../../../core/measure/index.ts";
 import { type Mark, Marks } from "./Marks.tsx";
 import type { Found } from "./messages.ts";

@@ -1,5 +1,5 @@
 import { type DragEvent, useId, useState } from "react";
-import { lengthTextProblem, stepOfBrief } from "../../../core/answer/words.ts";
+import { lengthTextProblem, stepOfBrief } from "../../../core/answer/words/word.ts";
 import { angleToLevel, scaleFromTaps, type Tap } from "../../../core/fabric/index.ts";
 import { say } from "../../../core/findings/index.ts";
 import { knownLength } from "../../../core/measure/index.ts";

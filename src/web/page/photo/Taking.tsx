@@ -1,5 +1,5 @@
 import { useState } from "react";
-import { lengthTextProblem } from "../../../core/answer/words.ts";
+import { lengthTextProblem } from "../../../core/answer/words/word.ts";
 import type { Brief, Fabric } from "../../../core/brief/index.ts";
 import { useKeepStore } from "../KeepContext.ts";
 import { sayAloud } from "../view.ts";

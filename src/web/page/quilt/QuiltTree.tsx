@@ -1,5 +1,5 @@
 import { type KeyboardEvent, type ReactNode, useId, useMemo, useState } from "react";
-import { patchSaid } from "../../../core/answer/phrases.ts";
+import { patchSaid } from "../../../core/answer/say/phrases.ts";
 import type { PlacedBlock } from "../../../core/quilt/types.ts";
 import type { Answered } from "../answers.ts";
 import { view } from "../view.ts";

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useRef } from "react";
-import { wordOfRole, wordsOf } from "../../../core/answer/choices.ts";
-import { patchesLit, patchesOfRoles, patchLabel } from "../../../core/answer/phrases.ts";
+import { patchesLit, patchesOfRoles, patchLabel } from "../../../core/answer/say/phrases.ts";
+import { wordOfRole, wordsOf } from "../../../core/answer/words/choices.ts";
 import { boundingBox } from "../../../core/geometry/index.ts";
 import { lengthToInch } from "../../../core/measure/index.ts";
 import { quiltPicture } from "../../../core/picture/quilt.ts";

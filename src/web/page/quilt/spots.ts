@@ -1,6 +1,6 @@
-import { figureOutlines } from "../../../core/answer/figures.ts";
-import type { MeetingShape } from "../../../core/answer/meetings.ts";
-import type { Answer, AnswerBlock } from "../../../core/answer/types.ts";
+import { figureOutlines } from "../../../core/answer/look/figures.ts";
+import type { Answer, AnswerBlock } from "../../../core/answer/types/answer.ts";
+import type { MeetingShape } from "../../../core/answer/types/meeting.ts";
 import type { Patch } from "../../../core/block/types.ts";
 import {
   andThen,

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { spoken } from "../../../core/answer/spoken.ts";
+import { spoken } from "../../../core/answer/say/spoken.ts";
 import { type Cell, type Item, type Page, textOf } from "../../../core/sheet/model.ts";
 
 type Row = readonly Cell[];

@@ -1,5 +1,5 @@
 import { useCallback, useState } from "react";
-import { fabricLetters } from "../../../core/answer/fabrics.ts";
+import { fabricLetters } from "../../../core/answer/cut/fabrics.ts";
 import { say } from "../../../core/findings/say.ts";
 import { stepOf } from "../../../core/measure/index.ts";
 import {

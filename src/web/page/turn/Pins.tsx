@@ -1,4 +1,4 @@
-import type { Question } from "../../../core/answer/types.ts";
+import type { Question } from "../../../core/answer/types/answer.ts";
 import type { Answered } from "../answers.ts";
 import { Typeset } from "../said.tsx";
 import { isPinned, pinIt } from "./freeing.ts";

@@ -1,5 +1,5 @@
 import { useEffect, useId, useRef } from "react";
-import type { Change } from "../../../core/answer/words.ts";
+import type { Change } from "../../../core/answer/words/word.ts";
 import type { Brief } from "../../../core/brief/index.ts";
 import { litSentence, sayLoosened, sayOver, sayPin, sayWords } from "../../../core/turn/say.ts";
 import { type Found, FREE_WORDS, type FreeWord, type Turned } from "../../../core/turn/types.ts";

@@ -1,5 +1,5 @@
-import { fabricLetters } from "../../../core/answer/fabrics.ts";
-import type { Question } from "../../../core/answer/types.ts";
+import { fabricLetters } from "../../../core/answer/cut/fabrics.ts";
+import type { Question } from "../../../core/answer/types/answer.ts";
 import type { Brief } from "../../../core/brief/index.ts";
 import { printLength, stepOf } from "../../../core/measure/index.ts";
 import type { Answered } from "../answers.ts";

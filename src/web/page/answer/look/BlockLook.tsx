@@ -1,5 +1,5 @@
 import { useCallback } from "react";
-import type { AnswerBlock } from "../../../../core/answer/types.ts";
+import type { AnswerBlock } from "../../../../core/answer/types/answer.ts";
 import { blockPicture } from "../../../../core/picture/block.ts";
 import type { Picture } from "../../../../core/picture/marks.ts";
 import type { Answered } from "../../answers.ts";

@@ -1,5 +1,8 @@
 import { useEffect, useMemo, useState } from "react";
-import { type ColoringChoice, coloringChoices } from "../../../../core/answer/coloring-choices.ts";
+import {
+  type ColoringChoice,
+  coloringChoices,
+} from "../../../../core/answer/words/coloring-choices.ts";
 import type { Sight } from "../../../../core/fabric/index.ts";
 import { type Answered, asking } from "../../answers.ts";
 import { useKeepStore } from "../../KeepContext.ts";

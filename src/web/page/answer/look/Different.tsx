@@ -1,6 +1,6 @@
 import { useMemo, useState } from "react";
 import type { WedgeRound } from "../../../../core/answer/index.ts";
-import type { AnswerBlock } from "../../../../core/answer/types.ts";
+import type { AnswerBlock } from "../../../../core/answer/types/answer.ts";
 import type { Brief } from "../../../../core/brief/index.ts";
 import {
   type AlikePlace,

@@ -1,7 +1,7 @@
 import { lazy, Suspense, useId, useMemo, useState } from "react";
 import type { AnswerBlock, BlockSight } from "../../../../core/answer/index.ts";
-import { EYE_WORDS } from "../../../../core/answer/look-table.ts";
-import { SIGHTS } from "../../../../core/answer/sight.ts";
+import { SIGHTS } from "../../../../core/answer/look/seen.ts";
+import { EYE_WORDS } from "../../../../core/answer/look/table.ts";
 import type { Sight } from "../../../../core/fabric/index.ts";
 import type { Answered } from "../../answers.ts";
 import type { BodyProps } from "../../Questions.tsx";

@@ -1,11 +1,11 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import type { BlockSight, WedgeRound } from "../../../../core/answer/index.ts";
-import { fabricLooks, looksOfBlock, wedgeCutOf } from "../../../../core/answer/looks.ts";
-import { sayPrint } from "../../../../core/answer/place-words.ts";
-import { spoken } from "../../../../core/answer/spoken.ts";
-import type { AnswerBlock } from "../../../../core/answer/types.ts";
-import { changed, lengthTextProblem, stepOfBrief } from "../../../../core/answer/words.ts";
-import { middleOf, placedAt } from "../../../../core/answer/words-of-print.ts";
+import { fabricLooks, looksOfBlock, wedgeCutOf } from "../../../../core/answer/look/looks.ts";
+import { spoken } from "../../../../core/answer/say/spoken.ts";
+import type { AnswerBlock } from "../../../../core/answer/types/answer.ts";
+import { sayPrint } from "../../../../core/answer/words/place-words.ts";
+import { middleOf, placedAt } from "../../../../core/answer/words/print.ts";
+import { changed, lengthTextProblem, stepOfBrief } from "../../../../core/answer/words/word.ts";
 import type { Brief, Fabric } from "../../../../core/brief/index.ts";
 import type { AlikePlace, PhotoLook } from "../../../../core/fabric/index.ts";
 import { knownLength } from "../../../../core/measure/index.ts";

@@ -1,5 +1,5 @@
 import { useId } from "react";
-import { lengthTextProblem } from "../../../../core/answer/words.ts";
+import { lengthTextProblem } from "../../../../core/answer/words/word.ts";
 import type { PlaceText } from "./place.ts";
 
 interface PlaceFieldsProps {

@@ -1,9 +1,9 @@
 import { useCallback, useMemo } from "react";
 import type { BlockSight, SeamsMeet, WedgeRound } from "../../../../core/answer/index.ts";
-import { sayMisses } from "../../../../core/answer/look-table.ts";
-import { fabricLooks, wedgeCutOf } from "../../../../core/answer/looks.ts";
-import { wayWords } from "../../../../core/answer/place-words.ts";
-import type { AnswerBlock } from "../../../../core/answer/types.ts";
+import { fabricLooks, wedgeCutOf } from "../../../../core/answer/look/looks.ts";
+import { sayMisses } from "../../../../core/answer/look/table.ts";
+import type { AnswerBlock } from "../../../../core/answer/types/answer.ts";
+import { wayWords } from "../../../../core/answer/words/place-words.ts";
 import type { Brief } from "../../../../core/brief/index.ts";
 import type { Way } from "../../../../core/fabric/index.ts";
 import type { Picture } from "../../../../core/picture/marks.ts";

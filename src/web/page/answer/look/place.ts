@@ -1,5 +1,5 @@
-import { onPicture } from "../../../../core/answer/place-words.ts";
-import { printAs, shownLength, stepOfBrief } from "../../../../core/answer/words.ts";
+import { onPicture } from "../../../../core/answer/words/place-words.ts";
+import { printAs, shownLength, stepOfBrief } from "../../../../core/answer/words/word.ts";
 import type { Brief } from "../../../../core/brief/index.ts";
 import type { AlikePlace, PhotoLook } from "../../../../core/fabric/index.ts";
 import { phase } from "../../../../core/fabric/index.ts";

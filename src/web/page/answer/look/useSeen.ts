@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from "react";
-import { seenBrief } from "../../../../core/answer/sight.ts";
+import { seenBrief } from "../../../../core/answer/look/seen.ts";
 import type { Brief } from "../../../../core/brief/index.ts";
 import type { Sight } from "../../../../core/fabric/index.ts";
 import type { SeenAsk, SeenReply } from "./seen.worker.ts";

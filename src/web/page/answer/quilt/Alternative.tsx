@@ -1,6 +1,6 @@
 import { type ReactNode, useMemo } from "react";
-import { consequences } from "../../../../core/answer/consequences.ts";
-import type { Change } from "../../../../core/answer/words.ts";
+import { consequences } from "../../../../core/answer/say/consequences.ts";
+import type { Change } from "../../../../core/answer/words/word.ts";
 import type { Answered } from "../../answers.ts";
 import { ChoicePicture } from "../../ChoicePicture.tsx";
 import { useKeepStore } from "../../KeepContext.ts";

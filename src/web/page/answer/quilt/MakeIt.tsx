@@ -1,8 +1,8 @@
 import { type FormEvent, useId, useRef, useState } from "react";
 import type { Made } from "../../../../core/answer/make-it.ts";
-import { planChange } from "../../../../core/answer/size-plans.ts";
-import { readTop } from "../../../../core/answer/size-table.ts";
-import { overWords, planWords } from "../../../../core/answer/sizes.ts";
+import { planChange } from "../../../../core/answer/size/plans.ts";
+import { overWords, planWords } from "../../../../core/answer/size/sizes.ts";
+import { readTop } from "../../../../core/answer/size/table.ts";
 import type { Brief } from "../../../../core/brief/index.ts";
 import { stepOf } from "../../../../core/measure/index.ts";
 import { type Answered, asking } from "../../answers.ts";

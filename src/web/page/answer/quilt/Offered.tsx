@@ -1,6 +1,6 @@
 import { useMemo } from "react";
-import { planChange } from "../../../../core/answer/size-plans.ts";
-import { offeredSizes } from "../../../../core/answer/size-table.ts";
+import { planChange } from "../../../../core/answer/size/plans.ts";
+import { offeredSizes } from "../../../../core/answer/size/table.ts";
 import { stepOf } from "../../../../core/measure/index.ts";
 import type { Answered } from "../../answers.ts";
 import { useKeepStore } from "../../KeepContext.ts";

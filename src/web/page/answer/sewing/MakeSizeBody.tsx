@@ -6,9 +6,9 @@ import {
   sizeStudy,
   sizeWords,
   tightest,
-} from "../../../../core/answer/make-size.ts";
-import type { AnswerBlock } from "../../../../core/answer/types.ts";
-import { stepOfBrief } from "../../../../core/answer/words.ts";
+} from "../../../../core/answer/sewing/make-size.ts";
+import type { AnswerBlock } from "../../../../core/answer/types/answer.ts";
+import { stepOfBrief } from "../../../../core/answer/words/word.ts";
 import { keepSeamTest } from "../../../../core/brief/record.ts";
 import { printWithUnit } from "../../../../core/measure/index.ts";
 import { spreadPicture } from "../../../../core/picture/spread.ts";

@@ -1,5 +1,5 @@
 import { useMemo } from "react";
-import { type StopRow, type StopTable, stopTables } from "../../../../core/answer/stops.ts";
+import { type StopRow, type StopTable, stopTables } from "../../../../core/answer/sewing/stops.ts";
 import { keepMeasured } from "../../../../core/brief/record.ts";
 import { useKeepStore } from "../../KeepContext.ts";
 import type { BodyProps } from "../../Questions.tsx";

@@ -3,8 +3,8 @@ import {
   type BlockSteps,
   type StepRow,
   sewingSteps,
-} from "../../../../core/answer/sewing-steps.ts";
-import type { AnswerBlock } from "../../../../core/answer/types.ts";
+} from "../../../../core/answer/sewing/steps.ts";
+import type { AnswerBlock } from "../../../../core/answer/types/answer.ts";
 import type { SeamTree } from "../../../../core/block/types.ts";
 import type { Answered } from "../../answers.ts";
 import type { BodyProps } from "../../Questions.tsx";

@@ -1,5 +1,5 @@
 import { useCallback, useMemo } from "react";
-import { type TopSteps, topSteps } from "../../../../core/answer/top-steps.ts";
+import { type TopSteps, topSteps } from "../../../../core/answer/sewing/top-steps.ts";
 import type { Picture } from "../../../../core/picture/marks.ts";
 import { pulledApartPicture } from "../../../../core/picture/pulledApart.ts";
 import type { RowPressing } from "../../../../core/sewing/rowPressing.ts";

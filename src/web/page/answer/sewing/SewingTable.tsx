@@ -3,8 +3,8 @@ import {
   type BlockSteps,
   type StepRow,
   sewingSteps,
-} from "../../../../core/answer/sewing-steps.ts";
-import { type StopRow, stopTables } from "../../../../core/answer/stops.ts";
+} from "../../../../core/answer/sewing/steps.ts";
+import { type StopRow, stopTables } from "../../../../core/answer/sewing/stops.ts";
 import { type Answered, useAnswers } from "../../answers.ts";
 import { Said } from "../../said.tsx";
 import { Take } from "./MeasureBody.tsx";

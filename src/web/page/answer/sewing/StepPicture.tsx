@@ -1,6 +1,6 @@
 import { useCallback } from "react";
-import type { StepRow } from "../../../../core/answer/sewing-steps.ts";
-import type { AnswerBlock } from "../../../../core/answer/types.ts";
+import type { StepRow } from "../../../../core/answer/sewing/steps.ts";
+import type { AnswerBlock } from "../../../../core/answer/types/answer.ts";
 import type { Patch } from "../../../../core/block/types.ts";
 import { knownLength } from "../../../../core/measure/index.ts";
 import type { Picture } from "../../../../core/picture/marks.ts";

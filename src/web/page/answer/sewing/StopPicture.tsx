@@ -1,5 +1,5 @@
 import { useCallback } from "react";
-import { GAP, type StopRow, type StopTable } from "../../../../core/answer/stops.ts";
+import { GAP, type StopRow, type StopTable } from "../../../../core/answer/sewing/stops.ts";
 import type { Patch } from "../../../../core/block/types.ts";
 import { knownLength } from "../../../../core/measure/index.ts";
 import { halfPicture } from "../../../../core/picture/half.ts";

@@ -1,5 +1,5 @@
 import { type ReactNode, useMemo } from "react";
-import type { StepRow } from "../../../../core/answer/sewing-steps.ts";
+import type { StepRow } from "../../../../core/answer/sewing/steps.ts";
 import { type Brief, recorded, tick } from "../../../../core/brief/record.ts";
 import { useKeepStore } from "../../KeepContext.ts";
 

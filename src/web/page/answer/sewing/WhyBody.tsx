@@ -1,5 +1,5 @@
 import { useMemo } from "react";
-import { type CauseRow, type WhyTable, whyTables } from "../../../../core/answer/why.ts";
+import { type CauseRow, type WhyTable, whyTables } from "../../../../core/answer/sewing/why.ts";
 import { keepReading } from "../../../../core/brief/record.ts";
 import { useKeepStore } from "../../KeepContext.ts";
 import type { BodyProps } from "../../Questions.tsx";

@@ -1,4 +1,4 @@
-import { type SizeStudy, sampleSize } from "../../../../core/answer/make-size.ts";
+import { type SizeStudy, sampleSize } from "../../../../core/answer/sewing/make-size.ts";
 import type { MakeSizeAnswer } from "../../../../core/sewing/makeSize.ts";
 
 export type SizeReply =

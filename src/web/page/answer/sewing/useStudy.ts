@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from "react";
-import type { SizeStudy } from "../../../../core/answer/make-size.ts";
+import type { SizeStudy } from "../../../../core/answer/sewing/make-size.ts";
 import type { MakeSizeAnswer } from "../../../../core/sewing/makeSize.ts";
 import type { SizeReply } from "./size.worker.ts";
 
