@@ -1,5 +1,32 @@
-import type { QuiltRow, StockRow } from "./cutting.ts";
 import type { QuiltInstance } from "./cutting-instances.ts";
+
+export interface QuiltRow {
+  readonly id: string;
+  readonly types: number;
+  readonly pieces: number;
+  readonly handbook: number;
+  readonly first: number;
+  readonly best: number;
+  readonly lowerBound: number;
+  readonly proven: boolean;
+  readonly yards: number;
+  readonly boundYards: number;
+  readonly firstMs: number;
+  readonly ms: number;
+  readonly replayed: boolean;
+  readonly areaBound?: number;
+  readonly packer?: number;
+}
+
+export interface StockRow {
+  readonly id: string;
+  readonly rotate: boolean;
+  readonly cost: number;
+  readonly lowerBound: number;
+  readonly bestKnown: number;
+  readonly ms: number;
+  readonly replayed: boolean;
+}
 
 const percent = (part: number, digits = 2): string => `${(100 * part).toFixed(digits)} %`;
 const mean = (xs: readonly number[]): number => xs.reduce((a, b) => a + b, 0) / xs.length;

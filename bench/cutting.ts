@@ -21,36 +21,15 @@ import {
 } from "../src/core/layout/index.ts";
 import type { QuiltInstance, StockInstance } from "./cutting-instances.ts";
 import { demandsOf, sheetsOf, stockDemandsOf, stockOf, yardsFor } from "./cutting-instances.ts";
-import { printQuilts, printStocks, quiltTable, stockTable } from "./cutting-print.ts";
+import {
+  printQuilts,
+  printStocks,
+  type QuiltRow,
+  quiltTable,
+  type StockRow,
+  stockTable,
+} from "./cutting-print.ts";
 import { packedLength } from "./packer.ts";
-
-export interface QuiltRow {
-  readonly id: string;
-  readonly types: number;
-  readonly pieces: number;
-  readonly handbook: number;
-  readonly first: number;
-  readonly best: number;
-  readonly lowerBound: number;
-  readonly proven: boolean;
-  readonly yards: number;
-  readonly boundYards: number;
-  readonly firstMs: number;
-  readonly ms: number;
-  readonly replayed: boolean;
-  readonly areaBound?: number;
-  readonly packer?: number;
-}
-
-export interface StockRow {
-  readonly id: string;
-  readonly rotate: boolean;
-  readonly cost: number;
-  readonly lowerBound: number;
-  readonly bestKnown: number;
-  readonly ms: number;
-  readonly replayed: boolean;
-}
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,

@@ -1,6 +1,6 @@
 import { before, numberIn, numbersIn, sidesIn } from "./numbers.ts";
-import type { CutLine, Fabric, Reading } from "./parse.ts";
 import { type Line, linesOf, type Print } from "./read.ts";
+import type { CutLine, Fabric, Reading } from "./reading.ts";
 import { joined, near95, orderOf, section } from "./sections.ts";
 
 /** Each size stands over its caption and begins where the caption begins. */

@@ -1,5 +1,5 @@
-import type { AfterStep, Proof, Reading, Step } from "./parse.ts";
 import { type Line, linesOf, type Print } from "./read.ts";
+import type { AfterStep, Proof, Reading, Step } from "./reading.ts";
 import { joined, near95, orderOf, sectionPrint } from "./sections.ts";
 
 /** Text of equal columns, one after the other, each read downward; a new page begins anew. */

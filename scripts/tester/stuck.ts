@@ -1,4 +1,4 @@
-import type { CutLine, Reading } from "./parse.ts";
+import type { CutLine, Reading } from "./reading.ts";
 
 /** A place where a stranger who has only the printed words would be stuck, or would go wrong. */
 export interface Stuck {

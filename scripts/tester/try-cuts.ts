@@ -1,5 +1,5 @@
 import { after, before, near, numberIn, numbersIn, sidesIn } from "./numbers.ts";
-import type { CutLine, Reading } from "./parse.ts";
+import type { CutLine, Reading } from "./reading.ts";
 import { bare, type Stuck, stuck } from "./stuck.ts";
 
 export function cuts(r: Reading): Stuck[] {

@@ -1,5 +1,5 @@
 import { after, before, near, numbersIn } from "./numbers.ts";
-import type { Fabric, Reading } from "./parse.ts";
+import type { Fabric, Reading } from "./reading.ts";
 import { bare, plainRows, plainTop, type Stuck, stuck } from "./stuck.ts";
 
 /** Is anything missing that every pattern must say? */

@@ -1,5 +1,5 @@
 import { after, before, near, numberIn, numbersIn, sidesIn } from "./numbers.ts";
-import type { Reading, Step } from "./parse.ts";
+import type { Reading, Step } from "./reading.ts";
 import { bare, plainRows, plainTop, type Stuck, stuck } from "./stuck.ts";
 
 /** On the table: cut pieces by letter, sewn units by the step that made them. */

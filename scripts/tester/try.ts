@@ -1,4 +1,4 @@
-import type { Reading } from "./parse.ts";
+import type { Reading } from "./reading.ts";
 import type { Stuck } from "./stuck.ts";
 import { cuts, hands } from "./try-cuts.ts";
 import { buys, reads, sizes } from "./try-head.ts";

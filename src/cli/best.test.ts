@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { canonicalText } from "../core/brief/index.ts";
 import { smallBrief } from "../core/brief/sample.ts";
-import { answerBest, type BestAnswer } from "./best.ts";
-import type { Io } from "./io.ts";
+import { answerBest } from "./best.ts";
+import type { BestAnswer, Io } from "./io.ts";
 import { ran } from "./ran.testing.ts";
 
 const brief = canonicalText(smallBrief({ quilt: { rows: 3, columns: 5, plan: [["star"]] } }));

@@ -3,21 +3,7 @@ import type { Brief } from "../core/brief/index.ts";
 import { DEFAULT_NODES, type FabricLayout } from "../core/layout/index.ts";
 import type { Given, OptionWords } from "./command.ts";
 import { Ending, EXIT } from "./exit.ts";
-import type { Io } from "./io.ts";
-
-/** How hard to look for the least fabric. */
-export interface Search {
-  readonly nodes: number;
-  readonly stacks: boolean;
-}
-
-/** Answers a brief with the best cutting plans; `told` hears of every better one. */
-export type BestAnswer = (
-  brief: Brief,
-  search: Search,
-  told: (better: FabricLayout) => void,
-  signal: { readonly aborted: boolean },
-) => Promise<Answer>;
+import type { BestAnswer, Io, Search } from "./io.ts";
 
 /** In this thread, which hears nothing while the solver works. The solver is loaded here, if at all. */
 export const answerBest: BestAnswer = async (brief, search, told, signal) => {

@@ -2,7 +2,8 @@ import { isMainThread, parentPort, Worker, workerData } from "node:worker_thread
 import type { Answer } from "../core/answer/index.ts";
 import type { Brief } from "../core/brief/index.ts";
 import type { FabricLayout } from "../core/layout/index.ts";
-import { answerBest, type BestAnswer, type Search } from "./best.ts";
+import { answerBest } from "./best.ts";
+import type { BestAnswer, Search } from "./io.ts";
 
 /**
  * The solver blocks its thread, and a blocked thread hears no Ctrl-C: so it works in one of its own,

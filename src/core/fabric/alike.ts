@@ -4,14 +4,7 @@ import { colorDifference, type Lab, LIGHT, labOfLight, meanLab } from "./color/i
 import { layOnPhoto } from "./motion.ts";
 import { checkPixels, type Pixels, type Progress } from "./photo/index.ts";
 import { phase, wholeRepeats } from "./repeat.ts";
-import type { PhotoLook } from "./types.ts";
-
-/** Where eight identical wedges are cut from a print: the wedge's middle on the photo, its turn. */
-export interface AlikePlace {
-  readonly x: Length;
-  readonly y: Length;
-  readonly turn: Degree;
-}
+import type { AlikePlace, PhotoLook } from "./types.ts";
 
 export interface AlikeOctagon {
   readonly place: AlikePlace;

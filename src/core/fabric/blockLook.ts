@@ -10,12 +10,19 @@ import {
 } from "../geometry/index.ts";
 import { type Degree, knownLength, type Length, tolerances, type Unit } from "../measure/index.ts";
 import { laidOn, type Piece, withoutStraightCorners } from "../piece/index.ts";
-import type { AlikePlace } from "./alike.ts";
 import { movedShown, shownIn } from "./bands.ts";
 import { layMotion, layOnPhoto, undone, wedgeToStrip } from "./motion.ts";
 import { phase } from "./repeat.ts";
 import { type RoundPlan, wedgeLay } from "./rounds.ts";
-import { type Lay, type Look, type Shown, stripOf, type Way, type WedgeCut } from "./types.ts";
+import {
+  type AlikePlace,
+  type Lay,
+  type Look,
+  type Shown,
+  stripOf,
+  type Way,
+  type WedgeCut,
+} from "./types.ts";
 
 /** Where one patch is cut from, as the brief says it, in numbers. */
 export interface Place {

@@ -97,3 +97,10 @@ export interface WedgeCut {
 
 /** Raw height of the strip the wedge is cut from: a + SA + p. */
 export const stripOf = (w: WedgeCut): Length => w.a + w.seam + w.past;
+
+/** Where eight identical wedges are cut from a print: the wedge's middle on the photo, its turn. */
+export interface AlikePlace {
+  readonly x: Length;
+  readonly y: Length;
+  readonly turn: Degree;
+}

@@ -1,6 +1,6 @@
 import { type Point, type Polygon, point, unitVector } from "../geometry/index.ts";
 import type { ReadingName } from "../sewing/readings.ts";
-import { READING_WORDS } from "../sewing/words.ts";
+import { READING_WORDS } from "../sewing/readings.ts";
 import { boxOf, picture } from "./compose.ts";
 import type { Mark, Picture } from "./marks.ts";
 

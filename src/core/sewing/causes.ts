@@ -5,6 +5,17 @@ import type { ReadingName, SewnCircle } from "./readings.ts";
 export const CAUSES = ["seam", "strip", "angle", "drift", "slip", "odd-piece", "point"] as const;
 export type Cause = (typeof CAUSES)[number];
 
+/** How each cause is spoken of. */
+export const CAUSE_WORDS: Readonly<Record<Cause, string>> = {
+  seam: "the width of the seams",
+  strip: "the width of the strip",
+  angle: "the angle of the wedges",
+  drift: "seams that wander",
+  slip: "a slip at the center",
+  "odd-piece": "one odd wedge",
+  point: "the cut of the point",
+};
+
 /** How much each reading moves for one unit of the cause's size. */
 export type Effect = Readonly<Partial<Record<ReadingName, number>>>;
 

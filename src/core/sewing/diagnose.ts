@@ -1,12 +1,20 @@
 import type { Finding } from "../findings/index.ts";
 import type { Length } from "../measure/index.ts";
-import { CAUSES, type Cause, type Effect, type Suspect, suspectsFor } from "./causes.ts";
+import {
+  CAUSE_WORDS,
+  CAUSES,
+  type Cause,
+  type Effect,
+  type Suspect,
+  suspectsFor,
+} from "./causes.ts";
 import { chanceOfMore } from "./chance.ts";
 import { explain, type Fit, fitTwo, type Offsets, shows } from "./evidence.ts";
 import {
   contradicts,
   given,
   planned,
+  READING_WORDS,
   READINGS,
   type ReadingError,
   type ReadingName,
@@ -16,7 +24,6 @@ import {
   totalError,
 } from "./readings.ts";
 import { type Remedy, remedyFor } from "./remedy.ts";
-import { CAUSE_WORDS, READING_WORDS } from "./words.ts";
 
 export interface RankedCause {
   readonly cause: Cause;

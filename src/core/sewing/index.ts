@@ -1,6 +1,6 @@
 export * from "./about.ts";
 export * from "./assembly.ts";
-export { CAUSES, type Cause } from "./causes.ts";
+export { CAUSE_WORDS, CAUSES, type Cause } from "./causes.ts";
 export * from "./crossings.ts";
 export * from "./diagnose.ts";
 export { expectedReach, type Sewing } from "./draw.ts";

@@ -1,7 +1,6 @@
 import type { BlockGeometry } from "../block/types.ts";
 import type { Finding } from "../findings/index.ts";
 import { inchToLength, type Length, MM_PER_INCH, type Unit } from "../measure/index.ts";
-import { READING_WORDS } from "./words.ts";
 
 /** What can be measured on a sewn circle of wedges with a ruler and a straight edge. */
 export const READINGS = [
@@ -14,6 +13,17 @@ export const READINGS = [
   "wedgeBase",
 ] as const;
 export type ReadingName = (typeof READINGS)[number];
+
+/** How each reading is spoken of, on the page, on the command line and on the sewing card. */
+export const READING_WORDS: Readonly<Record<ReadingName, string>> = {
+  acrossOne: "unfinished width across flats, one way",
+  acrossTwo: "unfinished width across flats, the other way",
+  halfGap: "gap of the half against a straight edge",
+  outerEdge: "ripple or gap along the outer edge",
+  centerOffset: "how far the points miss at the center",
+  wedgeHeight: "height of one unsewn wedge",
+  wedgeBase: "base of one unsewn wedge",
+};
 
 /**
  * Readings in the document's unit, each may be left out. acrossOne, acrossTwo: raw, across flats, two

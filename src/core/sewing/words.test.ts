@@ -2,8 +2,8 @@ import { expect, test } from "vitest";
 import { aboutLength } from "./about.ts";
 import { CAUSES } from "./causes.ts";
 import { diagnose } from "./diagnose.ts";
-import { planned, READINGS, type SewnCircle, usualError } from "./readings.ts";
-import { READING_WORDS, sayCause, sayConfidence, sayRemedy, sayVerdict } from "./words.ts";
+import { planned, READING_WORDS, READINGS, type SewnCircle, usualError } from "./readings.ts";
+import { sayCause, sayConfidence, sayRemedy, sayVerdict } from "./words.ts";
 
 const CIRCLE: SewnCircle = { n: 8, a: 4, seam: 0.25, missing: 0, unit: "in" };
 

@@ -3,30 +3,9 @@ import { aboutLength } from "./about.ts";
 import type { Cause } from "./causes.ts";
 import type { Diagnosis, RankedCause } from "./diagnose.ts";
 import { takenUpBy } from "./laws.ts";
-import type { ReadingName } from "./readings.ts";
+import { READING_WORDS } from "./readings.ts";
 import type { Remedy } from "./remedy.ts";
 import type { HalfVerdict, StopVerdict } from "./stops.ts";
-
-/** How each reading is spoken of, on the page, on the command line and on the sewing card. */
-export const READING_WORDS: Readonly<Record<ReadingName, string>> = {
-  acrossOne: "unfinished width across flats, one way",
-  acrossTwo: "unfinished width across flats, the other way",
-  halfGap: "gap of the half against a straight edge",
-  outerEdge: "ripple or gap along the outer edge",
-  centerOffset: "how far the points miss at the center",
-  wedgeHeight: "height of one unsewn wedge",
-  wedgeBase: "base of one unsewn wedge",
-};
-
-export const CAUSE_WORDS: Readonly<Record<Cause, string>> = {
-  seam: "the width of the seams",
-  strip: "the width of the strip",
-  angle: "the angle of the wedges",
-  drift: "seams that wander",
-  slip: "a slip at the center",
-  "odd-piece": "one odd wedge",
-  point: "the cut of the point",
-};
 
 const aboutDegrees = (x: number): string => `about ${Math.abs(x).toFixed(2)} degree`;
 

@@ -1,6 +1,6 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, unwrap, wrap } from "idb";
 import type { Packed } from "./pack.ts";
-import type { ShopRow } from "./shop.ts";
+import type { ShopRow } from "./shop-row.ts";
 import type { NotSaved } from "./types.ts";
 
 /** One design as it stands. Its way here lies in `steps`, its long texts in `pictures`. */

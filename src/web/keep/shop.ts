@@ -1,36 +1,13 @@
 import { applyPatches, enablePatches, type Patch, produce, produceWithPatches } from "immer";
 import { createStore, type StoreApi } from "zustand/vanilla";
-import { emptyShelf, type Run, type Shelf } from "../../core/shop/index.ts";
+import { emptyShelf, type Shelf } from "../../core/shop/index.ts";
 import { Base, whyNot } from "./database.ts";
 import { newMark } from "./records.ts";
 import { same } from "./same.ts";
+import type { ShopBook, ShopRow } from "./shop-row.ts";
 import type { NotSaved } from "./types.ts";
 
 enablePatches();
-
-/** What the shop keeps beside its designs: the shelf of bolts, and the runs that were begun. */
-export interface ShopBook {
-  readonly shelf: Shelf;
-  readonly runs: readonly Run[];
-}
-
-/** One change, both ways. */
-interface ShopStep {
-  readonly words: string;
-  readonly patches: readonly Patch[];
-  readonly inverse: readonly Patch[];
-}
-
-/** The book as it lies in the storage, with the way back. */
-export interface ShopRow {
-  readonly id: "book";
-  /** Of the row's own shape; a row of a later one is left alone. */
-  readonly version: number;
-  readonly mark: string;
-  readonly book: ShopBook;
-  readonly at: number;
-  readonly steps: readonly ShopStep[];
-}
 
 export const SHOP_VERSION = 1;
 /** Changes that can be taken back. */

@@ -1,17 +1,13 @@
 import { type ComponentType, useEffect, useId } from "react";
 import type { Question } from "../../core/answer/types/answer.ts";
 import { Boundary } from "../crash/index.ts";
+import type { BodyProps } from "./answer/body.ts";
 import type { Answered } from "./answers.ts";
 import { bringTheRest, later } from "./later.tsx";
 import { Doubtful, Said } from "./said.tsx";
 import { Sheets } from "./sheets/Sheets.tsx";
 import { Tape } from "./Tape.tsx";
 import { useView, view } from "./view.ts";
-
-export interface BodyProps {
-  readonly shown: Answered;
-  readonly question: Question;
-}
 
 /** What stands under an opened question. A question without one has only its line. */
 const bodies = () => import("./answer/bodies.ts");

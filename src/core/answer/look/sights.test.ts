@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { smallBrief } from "../../brief/sample.ts";
 import { say } from "../../findings/index.ts";
 import { answerBrief } from "../compose.ts";
-import { consequences } from "../say/consequences.ts";
+import { consequences } from "../index.ts";
 import { choicesFor, stepped, typed, wordsOf } from "../words/choices.ts";
 import { coloringChoices } from "../words/coloring-choices.ts";
 import { fabricSentenceOf } from "../words/sentence.ts";

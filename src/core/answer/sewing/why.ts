@@ -11,12 +11,13 @@ import {
 import type { Diagnosis, RankedCause } from "../../sewing/diagnose.ts";
 import {
   planned,
+  READING_WORDS,
   READINGS,
   type ReadingName,
   type SewnCircle,
   sewnCircleOf,
 } from "../../sewing/readings.ts";
-import { isVague, READING_WORDS, sayCause, sayConfidence, sayRemedy } from "../../sewing/words.ts";
+import { isVague, sayCause, sayConfidence, sayRemedy } from "../../sewing/words.ts";
 import { rulerFor } from "../cut/stages.ts";
 import type { Answer, AnswerBlock } from "../types/answer.ts";
 import { stepOfBrief } from "../words/word.ts";

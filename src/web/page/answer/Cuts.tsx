@@ -1,7 +1,7 @@
 import { sayFrom, sayHands, sayStep, sayWaste } from "../../../core/answer/say/plan-words.ts";
 import { stepOf } from "../../../core/measure/index.ts";
-import type { BodyProps } from "../Questions.tsx";
 import { Said } from "../said.tsx";
+import type { BodyProps } from "./body.ts";
 
 const capital = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);
 

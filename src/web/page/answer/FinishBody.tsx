@@ -1,8 +1,8 @@
 import { useMemo } from "react";
 import { borderSteps } from "../../../core/answer/say/border-steps.ts";
 import { finishRows } from "../../../core/answer/say/finish-rows.ts";
-import type { BodyProps } from "../Questions.tsx";
 import { Said } from "../said.tsx";
+import type { BodyProps } from "./body.ts";
 import { Lights } from "./Lights.tsx";
 import { Scroll } from "./Scroll.tsx";
 import "../../style/quilt.css";

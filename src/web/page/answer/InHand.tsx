@@ -5,11 +5,11 @@ import { printLength, printWithUnit, stepOf } from "../../../core/measure/index.
 import { layoutPicture } from "../../../core/picture/layout.ts";
 import type { Picture } from "../../../core/picture/marks.ts";
 import { PictureView } from "../PictureView.tsx";
-import type { BodyProps } from "../Questions.tsx";
 import { Said } from "../said.tsx";
 import { useSwatches } from "../useSwatches.ts";
 import { useMedia } from "../useTheme.ts";
 import { useView } from "../view.ts";
+import type { BodyProps } from "./body.ts";
 
 interface Props {
   readonly shown: BodyProps["shown"];

@@ -1,8 +1,8 @@
 import { sayGap, sayNarrower, saySaving } from "../../../core/answer/say/plan-words.ts";
 import { stepOf } from "../../../core/measure/index.ts";
 import { allProved, lookFurther, stopLooking, usePlanning } from "../planning.ts";
-import type { BodyProps } from "../Questions.tsx";
 import { Said } from "../said.tsx";
+import type { BodyProps } from "./body.ts";
 
 /** How near the least a fabric's plan is, what it saves, and the search for a better one. */
 export function Least({ shown, fabricId }: { shown: BodyProps["shown"]; fabricId: string }) {

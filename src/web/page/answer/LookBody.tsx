@@ -1,5 +1,5 @@
 import { lazy, Suspense } from "react";
-import type { BodyProps } from "../Questions.tsx";
+import type { BodyProps } from "./body.ts";
 import { BlockLook } from "./look/BlockLook.tsx";
 
 const Look = lazy(() => import("./look/Look.tsx"));

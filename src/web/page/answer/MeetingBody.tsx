@@ -4,8 +4,8 @@ import { shapeWords } from "../../../core/answer/look/meetings.ts";
 import { allWords } from "../../../core/answer/words/all-choices.ts";
 import type { Brief } from "../../../core/brief/index.ts";
 import { type Answered, asking } from "../answers.ts";
-import type { BodyProps } from "../Questions.tsx";
 import { useView, view } from "../view.ts";
+import type { BodyProps } from "./body.ts";
 import { Alternative } from "./quilt/Alternative.tsx";
 import "../../style/quilt.css";
 

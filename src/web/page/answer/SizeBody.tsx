@@ -1,6 +1,6 @@
 import { type SizeRow, sizeRows } from "../../../core/answer/say/tables.ts";
-import type { BodyProps } from "../Questions.tsx";
 import { Said } from "../said.tsx";
+import type { BodyProps } from "./body.ts";
 import { Lights } from "./Lights.tsx";
 import { MakeIt } from "./quilt/MakeIt.tsx";
 import { Offered } from "./quilt/Offered.tsx";

@@ -4,14 +4,7 @@ import type { Picture } from "../../../core/picture/marks.ts";
 import type { Swatches } from "../../../core/picture/swatch.ts";
 import type { Theme } from "../../../core/picture/theme.ts";
 import { paintOps, six } from "./paint.ts";
-import type { Window } from "./rulers.ts";
-
-/** Where the picture stands under its window: the point at the middle, and CSS pixels to the unit. */
-export interface Stand {
-  readonly x: Length;
-  readonly y: Length;
-  readonly scale: number;
-}
+import type { Stand, Window } from "./stand.ts";
 
 /** One picture laid over the other: the quilt, what is lit, the cut piece. */
 export interface Layer {

@@ -10,9 +10,9 @@ import { looksFor, useSwatches } from "../useSwatches.ts";
 import { useTheme } from "../useTheme.ts";
 import { useWidth } from "../useWidth.ts";
 import { sameSpot, useView, view } from "../view.ts";
-import type { Layer, Stand } from "./Painter.ts";
+import type { Layer } from "./Painter.ts";
 import { QuiltTree } from "./QuiltTree.tsx";
-import type { Size, Window } from "./rulers.ts";
+import type { Size } from "./rulers.ts";
 import {
   cutPicture,
   edgePicture,
@@ -27,6 +27,7 @@ import {
   spotAt,
   spotPicture,
 } from "./spots.ts";
+import type { Stand, Window } from "./stand.ts";
 import { usePainting } from "./usePainting.ts";
 import { useStand } from "./useStand.ts";
 

@@ -1,14 +1,6 @@
 import type { Unit } from "../../../core/measure/unit.ts";
 import type { Theme } from "../../../core/picture/theme.ts";
-import type { Stand } from "./Painter.ts";
-
-/** The window onto the quilt, in CSS pixels of the canvas. */
-export interface Window {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-}
+import type { Stand, Window } from "./stand.ts";
 
 export interface Size {
   readonly width: number;

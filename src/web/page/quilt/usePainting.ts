@@ -2,8 +2,9 @@ import { type RefObject, useCallback, useEffect, useRef, useState } from "react"
 import type { Unit } from "../../../core/measure/unit.ts";
 import type { Swatches } from "../../../core/picture/swatch.ts";
 import type { Theme } from "../../../core/picture/theme.ts";
-import { type Layer, Painter, type Stand } from "./Painter.ts";
-import { paintRulers, type Size, type Window } from "./rulers.ts";
+import { type Layer, Painter } from "./Painter.ts";
+import { paintRulers, type Size } from "./rulers.ts";
+import type { Stand, Window } from "./stand.ts";
 
 /** What one frame shows, given where the quilt stands. */
 export interface Scene {

@@ -1,6 +1,5 @@
 import { type RefObject, useCallback, useEffect, useLayoutEffect, useRef } from "react";
-import type { Stand } from "./Painter.ts";
-import type { Window } from "./rulers.ts";
+import type { Stand, Window } from "./stand.ts";
 
 export interface Standing {
   /** Goes there in 160 ms, at once where motion is not wanted. */

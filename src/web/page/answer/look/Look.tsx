@@ -4,7 +4,7 @@ import { SIGHTS } from "../../../../core/answer/look/seen.ts";
 import { EYE_WORDS } from "../../../../core/answer/look/table.ts";
 import type { Sight } from "../../../../core/fabric/index.ts";
 import type { Answered } from "../../answers.ts";
-import type { BodyProps } from "../../Questions.tsx";
+import type { BodyProps } from "../body.ts";
 import { BlockLook } from "./BlockLook.tsx";
 import { Colorings } from "./Colorings.tsx";
 import { OnPrints } from "./OnPrint.tsx";

@@ -7,9 +7,9 @@ import {
 import type { AnswerBlock } from "../../../../core/answer/types/answer.ts";
 import type { SeamTree } from "../../../../core/block/types.ts";
 import type { Answered } from "../../answers.ts";
-import type { BodyProps } from "../../Questions.tsx";
 import { Said } from "../../said.tsx";
 import { view } from "../../view.ts";
+import type { BodyProps } from "../body.ts";
 import { RowsOfTop } from "./RowsOfTop.tsx";
 import { StepPicture } from "./StepPicture.tsx";
 import "./sewing.css";

@@ -1,13 +1,13 @@
 import { afterAll, afterEach, describe, expect, test, vi } from "vitest";
-import { smallBrief } from "../../brief/sample.ts";
+import { smallBrief } from "../brief/sample.ts";
 
 // A throw is planted in one stage at a time, where its real work is done.
 const planted = vi.hoisted(() => ({ in: "" }));
 const trap = (stage: string) => {
   if (planted.in === stage) throw new RangeError(`planted in ${stage}`);
 };
-vi.mock("../look/sights.ts", async (real) => {
-  const all = await real<typeof import("../look/sights.ts")>();
+vi.mock("./look/sights.ts", async (real) => {
+  const all = await real<typeof import("./look/sights.ts")>();
   return {
     ...all,
     sightsOf: (...args: Parameters<typeof all.sightsOf>) => {
@@ -16,8 +16,8 @@ vi.mock("../look/sights.ts", async (real) => {
     },
   };
 });
-vi.mock("./layouts.ts", async (real) => {
-  const all = await real<typeof import("./layouts.ts")>();
+vi.mock("./cut/layouts.ts", async (real) => {
+  const all = await real<typeof import("./cut/layouts.ts")>();
   return {
     ...all,
     layoutsOf: (...args: Parameters<typeof all.layoutsOf>) => {
@@ -26,8 +26,8 @@ vi.mock("./layouts.ts", async (real) => {
     },
   };
 });
-vi.mock("../look/meetings.ts", async (real) => {
-  const all = await real<typeof import("../look/meetings.ts")>();
+vi.mock("./look/meetings.ts", async (real) => {
+  const all = await real<typeof import("./look/meetings.ts")>();
   return {
     ...all,
     meetingShapes: (...args: Parameters<typeof all.meetingShapes>) => {
@@ -36,8 +36,8 @@ vi.mock("../look/meetings.ts", async (real) => {
     },
   };
 });
-vi.mock("../words/sentence.ts", async (real) => {
-  const all = await real<typeof import("../words/sentence.ts")>();
+vi.mock("./words/sentence.ts", async (real) => {
+  const all = await real<typeof import("./words/sentence.ts")>();
   return {
     ...all,
     sentenceOf: (...args: Parameters<typeof all.sentenceOf>) => {
@@ -48,8 +48,8 @@ vi.mock("../words/sentence.ts", async (real) => {
 });
 // What the questions are answered from, as the last answer had it.
 const facts = vi.hoisted(() => ({ last: undefined as unknown }));
-vi.mock("../questions/questions.ts", async (real) => {
-  const all = await real<typeof import("../questions/questions.ts")>();
+vi.mock("./questions/questions.ts", async (real) => {
+  const all = await real<typeof import("./questions/questions.ts")>();
   return {
     ...all,
     questionsOf: (...args: Parameters<typeof all.questionsOf>) => {
@@ -58,8 +58,8 @@ vi.mock("../questions/questions.ts", async (real) => {
     },
   };
 });
-vi.mock("./stages.ts", async (real) => {
-  const all = await real<typeof import("./stages.ts")>();
+vi.mock("./cut/stages.ts", async (real) => {
+  const all = await real<typeof import("./cut/stages.ts")>();
   return {
     ...all,
     sewingIn: (...args: Parameters<typeof all.sewingIn>) => {
@@ -83,8 +83,8 @@ vi.mock("./stages.ts", async (real) => {
 
 // Files share what they have loaded: here the stages are loaded anew, with the traps, and let go after.
 vi.resetModules();
-const { answerBrief } = await import("../compose.ts");
-const { QUESTIONS, questionsOf } = await import("../questions/questions.ts");
+const { answerBrief } = await import("./compose.ts");
+const { QUESTIONS, questionsOf } = await import("./questions/questions.ts");
 afterAll(() => vi.resetModules());
 
 const brief = smallBrief();
