@@ -35,17 +35,17 @@ class Knapsack {
     const before = this.best;
     const after = before.slice();
     const taken = new Uint16Array(before.length);
-    for (let k = 1; k <= columns; k++) {
-      const size = cells[k - 1];
-      const gain = k * worth;
-      for (let x = size; x < after.length; x++) {
-        const value = before[x - size] + gain;
-        if (value > after[x]) {
+    for (const from of rises(before))
+      for (let k = 1; k <= columns; k++) {
+        const x = from + cells[k - 1];
+        if (x >= after.length) break;
+        const value = before[from] + k * worth;
+        if (value > after[x] || (value === after[x] && k < taken[x])) {
           after[x] = value;
           taken[x] = k;
         }
       }
-    }
+    carry(after, taken);
     this.best = after;
     this.stages.push({ option, rows, cells, taken });
   }
@@ -70,6 +70,24 @@ class Knapsack {
 
   get depth(): number {
     return this.stages.length;
+  }
+}
+
+/** Where more room first is worth more: what is laid there is worth as much anywhere before the next. */
+function rises(best: Float64Array): number[] {
+  const at = [0];
+  for (let x = 1; x < best.length; x++) if (best[x] > best[x - 1]) at.push(x);
+  return at;
+}
+
+/** More room is worth no less; of equal worth the fewer columns stand. */
+function carry(best: Float64Array, taken: Uint16Array): void {
+  for (let x = 1; x < best.length; x++) {
+    const less = best[x] < best[x - 1];
+    if (less || (best[x] === best[x - 1] && taken[x - 1] < taken[x])) {
+      best[x] = best[x - 1];
+      taken[x] = taken[x - 1];
+    }
   }
 }
 

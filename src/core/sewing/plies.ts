@@ -13,7 +13,6 @@ import {
   offset,
   type Point,
   type Polygon,
-  point,
   scale,
   subtract,
   unitVector,
@@ -129,15 +128,20 @@ function count(layers: readonly Polygon[], radius: Length): Plies {
   const close = layers
     .map(halfPlanes)
     .filter((planes) => planes.every((h) => depth(h, ORIGIN) > -radius));
+  const radii = Array.from({ length: RINGS }, (_, ring) => ((ring + 0.5) / RINGS) * radius);
   const samples: { plies: number; area: number }[] = [];
-  for (let ring = 0; ring < RINGS; ring++)
-    for (let ray = 0; ray < RAYS; ray++) {
-      const r = ((ring + 0.5) / RINGS) * radius;
-      const d = unitVector(((ray + 0.37) / RAYS) * 2 * Math.PI);
-      const q = point(d.x * r, d.y * r);
-      const plies = close.filter((planes) => planes.every((h) => depth(h, q) >= 0)).length;
-      samples.push({ plies, area: (2 * Math.PI * r * radius) / RINGS / RAYS });
+  for (let ray = 0; ray < RAYS; ray++) {
+    const along = unitVector(((ray + 0.37) / RAYS) * 2 * Math.PI);
+    const plies = radii.map(() => 0);
+    for (const planes of close) {
+      const { from, to } = stretchOf(planes, along);
+      for (let ring = 0; ring < RINGS; ring++)
+        if (from <= radii[ring] && radii[ring] <= to) plies[ring]++;
     }
+    radii.forEach((r, ring) => {
+      samples.push({ plies: plies[ring], area: (2 * Math.PI * r * radius) / RINGS / RAYS });
+    });
+  }
   samples.sort((a, b) => b.plies - a.plies);
   const smallest = SMALLEST_SHARE * Math.PI * radius * radius;
   let seen = 0;
@@ -150,4 +154,17 @@ function count(layers: readonly Polygon[], radius: Length): Plies {
     most: most?.plies ?? 0,
     thickArea: thick.reduce((sum, s) => sum + s.area, 0),
   };
+}
+
+/** From where to where a ray from the center runs inside a convex layer. */
+function stretchOf(planes: readonly HalfPlane[], along: Point): { from: Length; to: Length } {
+  let from = 0;
+  let to = Number.POSITIVE_INFINITY;
+  for (const h of planes) {
+    const outward = dot(h.n, along);
+    if (outward > 0) to = Math.min(to, h.c / outward);
+    else if (outward < 0) from = Math.max(from, h.c / outward);
+    else if (h.c < 0) to = Number.NEGATIVE_INFINITY;
+  }
+  return { from, to };
 }
