@@ -4,7 +4,9 @@ import { defineConfig } from "vite";
 
 const outDir = resolve(import.meta.dirname, "dist/cli");
 
-// The command line as one Node module; its dependencies stay in node_modules.
+// The command line as one Node module with the libraries it always needs, of which only what is used:
+// finding and reading their files took longer than the answer. What is large and seldom needed stays
+// in node_modules and is loaded when it is.
 export default defineConfig({
   publicDir: false,
   plugins: [
@@ -14,6 +16,7 @@ export default defineConfig({
       writeBundle: ({ dir = outDir }) => chmodSync(resolve(dir, "eighthwise.js"), 0o755),
     },
   ],
+  ssr: { noExternal: true, external: ["pdfkit", "highs"] },
   build: {
     ssr: resolve(import.meta.dirname, "src/cli/main.ts"),
     outDir,

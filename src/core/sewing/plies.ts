@@ -128,19 +128,25 @@ function count(layers: readonly Polygon[], radius: Length): Plies {
   const close = layers
     .map(halfPlanes)
     .filter((planes) => planes.every((h) => depth(h, ORIGIN) > -radius));
-  const radii = Array.from({ length: RINGS }, (_, ring) => ((ring + 0.5) / RINGS) * radius);
   const samples: { plies: number; area: number }[] = [];
   for (let ray = 0; ray < RAYS; ray++) {
     const along = unitVector(((ray + 0.37) / RAYS) * 2 * Math.PI);
-    const plies = radii.map(() => 0);
+    // What begins at a ring, less what ended before it.
+    const change = new Array<number>(RINGS + 1).fill(0);
     for (const planes of close) {
       const { from, to } = stretchOf(planes, along);
-      for (let ring = 0; ring < RINGS; ring++)
-        if (from <= radii[ring] && radii[ring] <= to) plies[ring]++;
+      const first = Math.ceil((from / radius) * RINGS - 0.5);
+      const end = Math.min(RINGS, Math.floor((to / radius) * RINGS - 0.5) + 1);
+      if (first >= end) continue;
+      change[first]++;
+      change[end]--;
     }
-    radii.forEach((r, ring) => {
-      samples.push({ plies: plies[ring], area: (2 * Math.PI * r * radius) / RINGS / RAYS });
-    });
+    let plies = 0;
+    for (let ring = 0; ring < RINGS; ring++) {
+      const r = ((ring + 0.5) / RINGS) * radius;
+      plies += change[ring];
+      samples.push({ plies, area: (2 * Math.PI * r * radius) / RINGS / RAYS });
+    }
   }
   samples.sort((a, b) => b.plies - a.plies);
   const smallest = SMALLEST_SHARE * Math.PI * radius * radius;
