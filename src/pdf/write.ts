@@ -58,8 +58,9 @@ function newDocument(Document: typeof PDFDocument, sheet: Sheet, options: PdfOpt
     tagged: true,
     displayTitle: true,
     lang: sheet.language,
-    // The types know only names of fonts; bytes keep the browser build from asking for Helvetica.
-    font: options.fonts.sans.latin as unknown as string,
+    // None until a face is registered: Helvetica is in no browser build, and a face given here without
+    // a name would be read anew at every stretch that is set in it.
+    font: null as unknown as string,
     info: {
       Title: sheet.title,
       ...(options.author ? { Author: options.author } : {}),
@@ -226,6 +227,8 @@ class Writer {
       const files = this.fonts[face];
       this.doc.registerFont(name, (more ? files.more : files.latin) as unknown as Buffer);
       this.known.add(name);
+      this.doc.font(name);
+      remember((this.doc as unknown as { _font: LaysOut })._font);
     }
     this.doc.font(name);
   }
@@ -331,6 +334,23 @@ class Writer {
     }
     doc.restore();
   }
+}
+
+/** The face in use, as the library keeps it. */
+interface LaysOut {
+  layoutRun(text: string, features: unknown): unknown;
+}
+
+/** The library lays a stretch out for its width and again for its glyphs: here each is, once in a file. */
+function remember(face: LaysOut): void {
+  const runs = new Map([PLAIN, FRACTION].map((features) => [features, new Map<string, unknown>()]));
+  const layOut = face.layoutRun.bind(face);
+  face.layoutRun = (text, features) => {
+    const known = runs.get(features as typeof PLAIN);
+    const run = known?.get(text) ?? layOut(text, features);
+    known?.set(text, run);
+    return run;
+  };
 }
 
 /**
