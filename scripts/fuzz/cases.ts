@@ -1,6 +1,6 @@
 import { answerBrief } from "../../src/core/answer/index.ts";
 import { type Brief, contentHash, readBrief } from "../../src/core/brief/index.ts";
-import { sniffImage, withoutTraces } from "../../src/core/fabric/photo/index.ts";
+import { sniffImage } from "../../src/core/fabric/photo/index.ts";
 import { say } from "../../src/core/findings/index.ts";
 import { stepOf } from "../../src/core/measure/index.ts";
 import { asked, ofAsked } from "./asked.ts";
@@ -151,28 +151,14 @@ const INCH = { step: stepOf("1/8", "in") };
 
 function ofPhoto(bytes: Uint8Array): Pick<Outcome, "end" | "broken"> {
   const sniffed = sniffImage(bytes, "reef");
-  const bare = withoutTraces(bytes);
   const findings = sniffed.ok ? sniffed.findings : [sniffed.finding];
   const unsaid = findings.filter((f) => f.place === "" || say(f, INCH).length < 15);
   return {
     end: sniffed.ok ? "accepted" : "refused",
-    broken: [
-      ...unsaid.map((f) => ({
-        law: "every finding has its place and its sentence",
-        detail: f.code,
-      })),
-      ...(bare && bare.length > bytes.length
-        ? [
-            {
-              law: "a picture without traces is no larger",
-              detail: `${bare.length} of ${bytes.length}`,
-            },
-          ]
-        : []),
-      ...(bare && Buffer.from(bare).includes("Exif\0\0")
-        ? [{ law: "no traces are left", detail: "Exif" }]
-        : []),
-    ],
+    broken: unsaid.map((f) => ({
+      law: "every finding has its place and its sentence",
+      detail: f.code,
+    })),
   };
 }
 

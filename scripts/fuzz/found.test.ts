@@ -206,3 +206,15 @@ test("seed 3, 10787: a price of 23 figures is no price, and a shelf that is writ
   expect(pieces[0].cost).toBeUndefined();
   expect(findings).toMatchObject([{ code: "stock-cost-not-read", severity: "advice" }]);
 });
+
+test("seed 20261128, 145430, 300482, 645393: a name cut short leaves no space at its end", () => {
+  for (const number of [145430, 300482, 645393])
+    expect(runCase({ seed: 20261128, bases: 12 }, number).broken).toEqual([]);
+  const long = `${"reef ".repeat(23)}reef  \u{1F9F5}`;
+  const { pieces } = readStock(
+    `fabric\twidth\tlength\tnote\n${long}\t40\t9\t${"x".repeat(119)}\u{1F9F5}`,
+    "in",
+  );
+  expect(pieces[0].fabric).toBe(long.slice(0, 119).trimEnd());
+  expect(pieces[0].note).toBe("x".repeat(119));
+});

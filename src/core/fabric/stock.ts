@@ -40,6 +40,12 @@ export const MOST_STOCK_ROWS = 2000;
 const LONGEST_NAME = 120;
 /** Likewise: the longest text of a length. */
 const LONGEST_LENGTH = 40;
+/** As much of a text as is kept: no half of a character, and no space that the next reader drops. */
+const kept = (text: string): string =>
+  text
+    .slice(0, LONGEST_NAME)
+    .replace(/[\uD800-\uDBFF]$/, "")
+    .trimEnd();
 const MOST_OF_ONE = 1000;
 
 /**
@@ -117,7 +123,7 @@ function readRow(row: TableRow, columns: Columns, unit: Unit): ReadRow {
     return i === undefined ? "" : (row.cells[i] ?? "");
   };
   const refuse = (code: Finding["code"], what: string, text: string): undefined => {
-    findings.push(finding(code, place, { what, text: text.slice(0, LONGEST_NAME) }));
+    findings.push(finding(code, place, { what, text: kept(text) }));
     return undefined;
   };
   const length = (what: string, text: string, unitOf?: string): string | undefined => {
@@ -135,7 +141,7 @@ function readRow(row: TableRow, columns: Columns, unit: Unit): ReadRow {
 
   if (row.cells.slice(columns.count).some((c) => c !== ""))
     refuse("stock-too-many-cells", String(row.cells.length), row.cells.join(" | "));
-  const fabric = cell("fabric").slice(0, LONGEST_NAME);
+  const fabric = kept(cell("fabric"));
   if (fabric === "") refuse("stock-cell-missing", "fabric", "");
   const size = sizeIn(cell("size") || (columns.headed ? "" : cell("width")));
   const along = length(
@@ -157,7 +163,7 @@ function readRow(row: TableRow, columns: Columns, unit: Unit): ReadRow {
       finding("stock-cost-not-read", place, { text: cell("cost").slice(0, 40) }, "advice"),
     );
   if (findings.some((f) => f.severity === "blocks")) return { findings };
-  const note = cell("note").slice(0, LONGEST_NAME);
+  const note = kept(cell("note"));
   return {
     findings,
     piece: {

@@ -5,4 +5,3 @@ export * from "./shape.ts";
 export { type ImageFacts, MOST_BYTES, type Sniffed, sniffImage } from "./sniff.ts";
 export * from "./stripe.ts";
 export * from "./summary.ts";
-export * from "./withoutTraces.ts";

@@ -3,7 +3,6 @@ import { say } from "../../findings/index.ts";
 import { stepOf } from "../../measure/index.ts";
 import { sniffImage } from "./sniff.ts";
 import { seeded } from "./stripes.testing.ts";
-import { withoutTraces } from "./withoutTraces.ts";
 
 const ascii = (s: string): number[] => [...s].map((c) => c.charCodeAt(0));
 const be16 = (n: number): number[] => [(n >> 8) & 255, n & 255];
@@ -146,48 +145,6 @@ describe("what a picture file is", () => {
       for (let k = 0; k < 4; k++) b[8 + Math.floor(random() * (b.length - 8))] = random() * 256;
       const part = b.slice(0, Math.floor(random() * (b.length + 1)));
       expect(typeof sniffImage(part, "x").ok).toBe("boolean");
-      const clean = withoutTraces(part);
-      if (clean) expect(clean.length).toBeLessThanOrEqual(part.length);
     }
-  });
-});
-
-describe("a picture without traces", () => {
-  const holds = (b: Uint8Array | undefined, word: string): boolean =>
-    String.fromCharCode(...(b ?? [])).includes(word);
-
-  test("JPEG: EXIF, XMP, remarks and what trails go; frame, scan and color profile stay", () => {
-    const secret = segment(0xfe, ascii("at home"));
-    const profile = segment(0xe2, [...ascii("ICC_PROFILE\0"), 1, 1, 9]);
-    const b = bytes([...jpeg(60, 40, 3, [...exif(6), ...profile, ...secret])], ascii("HIDDEN"));
-    const clean = withoutTraces(b);
-    expect(clean).toEqual(jpeg(60, 40, 3, profile));
-    expect(holds(b, "Exif")).toBe(true);
-    expect(holds(clean, "Exif") || holds(clean, "home") || holds(clean, "HIDDEN")).toBe(false);
-  });
-
-  test("PNG: text, time and EXIF chunks go", () => {
-    const traces = [
-      ...chunk("tEXt", ascii("Author")),
-      ...chunk("eXIf", ascii("MM")),
-      ...chunk("tIME", [7]),
-    ];
-    expect(withoutTraces(png(31, 17, 2, traces))).toEqual(png(31, 17));
-  });
-
-  test("WebP: EXIF and XMP chunks go, and their flags", () => {
-    const b = webp([
-      ...vp8x(0x1c, 40, 30),
-      ...part("VP8 ", [1, 2, 3]),
-      ...part("EXIF", ascii("place")),
-      ...part("XMP ", ascii("who")),
-    ]);
-    expect(withoutTraces(b)).toEqual(webp([...vp8x(0x10, 40, 30), ...part("VP8 ", [1, 2, 3])]));
-  });
-
-  test("what is not understood is not passed on", () => {
-    expect(withoutTraces(bytes(ascii("GIF89a")))).toBeUndefined();
-    expect(withoutTraces(jpeg(40, 30).slice(0, 20))).toBeUndefined();
-    expect(withoutTraces(png(40, 30).slice(0, 45))).toBeUndefined();
   });
 });
