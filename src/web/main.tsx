@@ -3,6 +3,7 @@ import sample from "../../examples/tidepool-runner.json";
 import { type Brief, readBrief, readDocument } from "../core/brief/index.ts";
 import { createKeep } from "./keep/index.ts";
 import { App } from "./page/App.tsx";
+import { asking } from "./page/answers.ts";
 import { worksOffline } from "./sw/register.ts";
 import "./style/fonts.css";
 import "./style/tokens.css";
@@ -18,6 +19,9 @@ function sampleBrief(): Brief {
   if (!read.ok) throw new Error(`the sample is refused: ${read.refusals[0].message}`);
   return read.brief;
 }
+
+// While the design is read the worker reads its code.
+asking.ready();
 
 const keep = createKeep({
   reader: { text: readBrief, document: readDocument },

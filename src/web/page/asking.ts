@@ -17,6 +17,9 @@ export class Asking {
   private readonly kept = new Map<string, Answer>();
   private readonly longTexts = new Map<string, number>();
 
+  /** Called before there is anything to ask. */
+  ready = (): void => this.worker.ready();
+
   forPage = (brief: Brief): Promise<Answer> => this.ask("page", brief);
 
   forChoice = (place: number, brief: Brief): Promise<Answer> => this.ask(`choice ${place}`, brief);

@@ -97,6 +97,11 @@ export class Worked<S extends Services> {
     });
   }
 
+  /** Starts the worker before it is asked, so that its code is there when it is. */
+  ready(): void {
+    this.worker ??= this.fresh();
+  }
+
   stop(): void {
     for (const { end } of [...(this.running ? [this.running] : []), ...this.waiting])
       end({ kind: "superseded" });
