@@ -21,7 +21,7 @@ function sampleBrief(): Brief {
 }
 
 // While the design is read the worker reads its code.
-asking.ready();
+asking.worker.ready();
 
 const keep = createKeep({
   reader: { text: readBrief, document: readDocument },

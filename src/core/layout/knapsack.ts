@@ -40,10 +40,9 @@ class Knapsack {
         const x = from + cells[k - 1];
         if (x >= after.length) break;
         const value = before[from] + k * worth;
-        if (value > after[x] || (value === after[x] && k < taken[x])) {
-          after[x] = value;
-          taken[x] = k;
-        }
+        if (value < after[x] || (value === after[x] && taken[x] <= k)) continue;
+        after[x] = value;
+        taken[x] = k;
       }
     carry(after, taken);
     this.best = after;
@@ -83,11 +82,9 @@ function rises(best: Float64Array): number[] {
 /** More room is worth no less; of equal worth the fewer columns stand. */
 function carry(best: Float64Array, taken: Uint16Array): void {
   for (let x = 1; x < best.length; x++) {
-    const less = best[x] < best[x - 1];
-    if (less || (best[x] === best[x - 1] && taken[x - 1] < taken[x])) {
-      best[x] = best[x - 1];
-      taken[x] = taken[x - 1];
-    }
+    if (best[x] > best[x - 1] || (best[x] === best[x - 1] && taken[x] <= taken[x - 1])) continue;
+    best[x] = best[x - 1];
+    taken[x] = taken[x - 1];
   }
 }
 

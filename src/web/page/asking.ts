@@ -13,12 +13,9 @@ const MOST_KEPT = 24;
  * open word in its own, so that a newer question takes the place of the older one of its lane.
  */
 export class Asking {
-  private readonly worker = newAnswerer();
+  readonly worker = newAnswerer();
   private readonly kept = new Map<string, Answer>();
   private readonly longTexts = new Map<string, number>();
-
-  /** Called before there is anything to ask. */
-  ready = (): void => this.worker.ready();
 
   forPage = (brief: Brief): Promise<Answer> => this.ask("page", brief);
 

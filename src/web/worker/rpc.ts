@@ -98,8 +98,9 @@ export class Worked<S extends Services> {
   }
 
   /** Starts the worker before it is asked, so that its code is there when it is. */
-  ready(): void {
+  ready(): Worker {
     this.worker ??= this.fresh();
+    return this.worker;
   }
 
   stop(): void {
@@ -115,10 +116,9 @@ export class Worked<S extends Services> {
     const [job, ...rest] = this.waiting;
     this.waiting = rest;
     this.running = job;
-    this.worker ??= this.fresh();
     const message = `no answer within ${this.limit / 1000} s`;
     this.giveUpIn(this.limit, { kind: "failed", failure: { message, crashed: true } });
-    this.worker.postMessage({ id: job.id, name: job.name, args: job.args } satisfies Ask);
+    this.ready().postMessage({ id: job.id, name: job.name, args: job.args } satisfies Ask);
   }
 
   private fresh(): Worker {
