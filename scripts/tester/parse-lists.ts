@@ -1,4 +1,4 @@
-import { before, numberIn, numbersIn, sidesIn } from "./numbers.ts";
+import { after, before, numberIn, numbersIn, sidesIn } from "./numbers.ts";
 import { type Line, linesOf, type Print } from "./read.ts";
 import type { CutLine, Fabric, Reading } from "./reading.ts";
 import { joined, near95, orderOf, section } from "./sections.ts";
@@ -57,11 +57,14 @@ export function sizesIn(
 
 export function suppliesIn(
   lines: readonly Line[],
-): Pick<Reading, "usable" | "fabrics" | "straighten" | "wrongStrip" | "toRepeat"> {
+): Pick<
+  Reading,
+  "usable" | "fabrics" | "straighten" | "wrongStrip" | "toRepeat" | "extra" | "washed"
+> {
   const own = section(lines, "Is there enough?");
   const head = own.find((l) => /usable width of/.test(l.text));
   const usable = own
-    .filter((l) => head && Math.abs(l.y - head.y) < 2 && l !== head)
+    .filter((l) => head && l.page === head.page && Math.abs(l.y - head.y) < 2)
     .flatMap((l) => numbersIn(l.text));
   const start = own.filter((l) => /^[A-Z]{1,2}$/.test(l.text) && l.size > 11 && l.size < 15);
   const fabrics = start.map((mark): Fabric => {
@@ -87,6 +90,8 @@ export function suppliesIn(
     straighten: before(all, "(?:in|mm) to straighten"),
     wrongStrip: byLetter(all, "wrong strip"),
     toRepeat: byLetter(all, "in the repeat"),
+    extra: byLetter(all, "extra"),
+    washed: washedIn(all),
   };
 }
 
@@ -112,6 +117,18 @@ function byLetter(text: string, words: string): Map<string, number> {
       const letter = /^\s*([A-Z]{1,2}) /.exec(part)?.[1];
       const n = numberIn(part);
       return letter && n !== undefined ? [[letter, n] as const] : [];
+    }),
+  );
+}
+
+/** "A and C, losing 4 per cent of the length": the part that is lost, by fabric letter. */
+function washedIn(text: string): Map<string, number> {
+  const words = /Wash before cutting: (.*?)\. Widths/.exec(text)?.[1] ?? "";
+  return new Map(
+    words.split("; ").flatMap((group) => {
+      const lost = (after(group, "losing") ?? 0) / 100;
+      const letters = group.split(", losing")[0].match(/\b[A-Z]{1,2}\b/g) ?? [];
+      return letters.map((letter) => [letter, lost] as const);
     }),
   );
 }

@@ -15,6 +15,9 @@ export interface Reading {
   /** Room for one wrong strip, and for reaching a repeat, by fabric letter. */
   readonly wrongStrip: ReadonlyMap<string, number>;
   readonly toRepeat: ReadonlyMap<string, number>;
+  readonly extra: ReadonlyMap<string, number>;
+  /** The part of its length that a fabric loses in the wash, by fabric letter. */
+  readonly washed: ReadonlyMap<string, number>;
   readonly cuts: readonly CutLine[];
   readonly hands: string;
   readonly proofs: readonly Proof[];

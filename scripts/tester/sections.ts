@@ -1,4 +1,4 @@
-import type { Line, Print } from "./read.ts";
+import { type Line, linesOf, type Print } from "./read.ts";
 
 export const HEADINGS = [
   "How big is it?",
@@ -32,12 +32,13 @@ export function section(lines: readonly Line[], h: Heading): Line[] {
   const range = bounds(lines, h);
   const start = lines.find((l) => l.text.startsWith(h) && l.size > 12);
   if (!range || !start) return [];
-  return lines.filter(
-    (l) =>
-      orderOf(l) > range[0] + 1 &&
-      orderOf(l) < range[1] - 1 &&
-      (l.page !== start.page || l.x >= start.x - 2),
-  );
+  const inColumn = (l: Line): Line[] =>
+    l.page !== start.page || l.x >= start.x - 2
+      ? [l]
+      : linesOf(l.parts.filter((p) => p.x >= start.x - 2));
+  return lines
+    .filter((l) => orderOf(l) > range[0] + 1 && orderOf(l) < range[1] - 1)
+    .flatMap(inColumn);
 }
 
 export function sectionPrint(print: readonly Print[], lines: readonly Line[], h: Heading): Print[] {

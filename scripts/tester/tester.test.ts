@@ -25,11 +25,16 @@ interface Set extends Pick<SheetOptions, "paper" | "leftHanded"> {
   readonly long?: boolean;
   /** Decisions of the quilt that the example does not make. */
   readonly quilt?: object;
+  /** Decisions of every fabric. */
+  readonly fabrics?: object;
+  readonly seam?: string;
 }
 
 async function printed(name: string, set: Set = {}): Promise<Print[]> {
   const decided = JSON.parse(readFileSync(new URL(name, folder), "utf8"));
   Object.assign(decided.quilt, set.quilt);
+  for (const fabric of decided.fabrics) Object.assign(fabric, set.fabrics);
+  decided.seam = set.seam ?? decided.seam;
   const result = readBrief(JSON.stringify(decided));
   if (!result.ok) throw new Error(`${name} is refused`);
   const job = sheetJob(result.brief, answerBrief(result.brief), {
@@ -313,6 +318,10 @@ test.each([
   ["quiet-field.json", { leftHanded: true, paper: "a4" }],
   ["ferry-windows.json", { long: true }],
   ["moss-centerpiece.json", { long: true, paper: "letter" }],
+  // Nothing printed said that the fabric is washed, and longer for it.
+  ["garden-path.json", { fabrics: { shrinkage: { length: 5, width: 3 } } }],
+  // A blunt tip lies elsewhere when another seam is sewn than the one its ruler is made for.
+  ["tidepool-runner.json", { seam: "3/8" }],
 ] as const)("%s, set as %o, can be made from its words", async (name, set) => {
   expect(tried(reading(await printed(name, set)))).toEqual([]);
 });

@@ -127,7 +127,9 @@ export function buys(r: Reading): Stuck[] {
     );
     const cut = strips.reduce((sum, c) => sum + (c.strips ?? 0) * (c.wide ?? 0), 0);
     const wrong = r.wrongStrip.get(f.letter) ?? 0;
-    const needed = cut + (r.straighten ?? 0) + wrong + (r.toRepeat.get(f.letter) ?? 0);
+    const room = (r.straighten ?? 0) + (r.toRepeat.get(f.letter) ?? 0);
+    const left = cut + room + wrong + (r.extra.get(f.letter) ?? 0);
+    const needed = left / (1 - (r.washed.get(f.letter) ?? 0));
     const sewn = /strip set/.test(f.text);
     const where = `fabric ${f.letter}`;
     const short =

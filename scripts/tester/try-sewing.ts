@@ -149,9 +149,15 @@ function pairStop(r: Reading, step: Step): string | undefined {
     return undefined;
   const strip = after(r.sentence, "from");
   const { seam = 0 } = r;
+  const sharp = (at: number): number => at / Math.sin(Math.PI / 8);
+  const blunt = before(r.sentence, "(?:in|mm) past the center");
+  // The tip that is cut off stays the same; another seam moves the center.
+  const madeFor = after(r.sentence, "past the center at an?") ?? seam;
   const past = /sharp point/.test(r.sentence)
-    ? seam / Math.sin(Math.PI / 8)
-    : before(r.sentence, "(?:in|mm) past the center");
+    ? sharp(seam)
+    : blunt === undefined
+      ? undefined
+      : blunt + sharp(seam) - sharp(madeFor);
   const number = numberIn(step.stop);
   if (strip === undefined || past === undefined || number === undefined || r.unit === "mm")
     return undefined;

@@ -1,13 +1,5 @@
 import type { RulerText } from "../brief/schema.ts";
-import {
-  type Inch,
-  inchToLength,
-  knownLength,
-  type Length,
-  parseLength,
-  type Radian,
-  type Unit,
-} from "../measure/index.ts";
+import { knownLength, type Length, parseLength, type Radian, type Unit } from "../measure/index.ts";
 
 /**
  * A wedge ruler, known by what is fixed on it: its angle and `missing`, the height that lacks from
@@ -24,7 +16,7 @@ export interface Ruler {
 }
 
 /** The seam a blunt ruler was made for, unless the maker says another: 1/4 in, common practice. */
-const MADE_FOR: Inch = 0.25;
+export const MADE_FOR = "1/4 in";
 
 /**
  * The ruler for wedges of which n fill the circle, read from a brief. Lengths without a unit are in
@@ -52,7 +44,7 @@ function pointFacts(
     const tip = knownLength(point.flat, unit);
     return { missing: tip / (2 * Math.tan(angle / 2)), point: "flat" };
   }
-  const seam = point.seam ? knownLength(point.seam, unit) : inchToLength(MADE_FOR, unit);
+  const seam = knownLength(point.seam ?? MADE_FOR, unit);
   const past = knownLength(point.blunt, unit);
   return { missing: Math.max(0, seam / Math.sin(angle / 2) - past), point: "blunt" };
 }

@@ -36,6 +36,8 @@ export function suppliesBlock(job: SheetJob, width: PdfPoint): Block {
   c.rule();
   c.gap(4);
   c.paragraph(`**Also:** ${toolsOf(job)}`);
+  const wash = washWords(job);
+  if (wash !== "") c.paragraph(wash);
   c.paragraph(marginWords(job), STYLES.soft);
   return c.block();
 }
@@ -222,6 +224,20 @@ function toolsOf(job: SheetJob): string {
   if (block) tools.push(`square ruler of at least ${sayUnit(job, block.width + 2 * job.seam)}`);
   tools.push("pins", "thread", "iron");
   return `${tools.join("; ")}.`;
+}
+
+/** Fabrics that are washed before they are cut: who cuts them unwashed sews another size. */
+function washWords(job: SheetJob): string {
+  const groups = new Map<string, string[]>();
+  for (const id of fabricsInUse(job)) {
+    const { shrinkage } = job.brief.fabrics.find((f) => f.id === id) ?? {};
+    if (!shrinkage) continue;
+    const loss = `losing ${shrinkage.length} per cent of the length and ${shrinkage.width} of the width`;
+    groups.set(loss, [...(groups.get(loss) ?? []), fabricLetter(job, id)]);
+  }
+  if (groups.size === 0) return "";
+  const each = [...groups].map(([loss, letters]) => `${listed(letters)}, ${loss}`);
+  return `**Wash before cutting:** ${each.join("; ")}. Widths in this list are as washed, yardages as bought.`;
 }
 
 function marginWords(job: SheetJob): string {

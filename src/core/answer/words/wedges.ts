@@ -1,6 +1,7 @@
 import { leftWhole } from "../../block/index.ts";
 import type { Brief, RulerText, WedgeBlock } from "../../brief/index.ts";
 import { knownLength, lengthIn, parseLength } from "../../measure/index.ts";
+import { MADE_FOR } from "../../recipe/index.ts";
 import { fillRoles } from "./roles.ts";
 import {
   type Change,
@@ -164,7 +165,9 @@ export function pointWord(b: Brief): WordSpec {
 function pointText(b: Brief, point: RulerText["point"]): string {
   if (point === "sharp") return "cut to a sharp point";
   if ("flat" in point) return `cut with a ${shownLength(point.flat, b.unit)} flat tip`;
-  const at = point.seam ? ` at a ${shownLength(point.seam, b.unit)} seam` : "";
+  const { seam = MADE_FOR } = point;
+  const another = Math.abs(knownLength(seam, b.unit) - knownLength(b.seam, b.unit)) > 1e-9;
+  const at = another || point.seam ? ` at a ${shownLength(seam, b.unit)} seam` : "";
   return `cut blunt ${shownLength(point.blunt, b.unit)} past the center${at}`;
 }
 
