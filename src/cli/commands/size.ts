@@ -17,7 +17,7 @@ import {
   tightest,
   worstOfCheck,
 } from "../../core/answer/index.ts";
-import { type Brief, computedText, keepSeamTest } from "../../core/brief/index.ts";
+import { type Brief, computedText, keepSeamTest, seamOf } from "../../core/brief/index.ts";
 import {
   inchToLength,
   knownLength,
@@ -77,7 +77,7 @@ function offOf(given: Given, brief: Brief): Length {
   const r = parseLength(text, brief.unit);
   if (!r.ok) throw bad(`--off: "${text}" is not a length`);
   const off = knownLength(text, brief.unit);
-  if (!(off > 0) || off > knownLength(brief.seam, brief.unit))
+  if (!(off > 0) || off > seamOf(brief))
     throw bad(`--off is more than 0 and no more than the seam, ${brief.seam}; got "${text}"`);
   return off;
 }

@@ -11,7 +11,6 @@ export * from "./rings.ts";
 export * from "./roundFindings.ts";
 export * from "./rounds.ts";
 export * from "./setMeeting.ts";
-export * from "./setStrips.ts";
 export * from "./stock.ts";
 export * from "./stripSet.ts";
 export * from "./stripSetFindings.ts";

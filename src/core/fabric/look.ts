@@ -1,4 +1,4 @@
-import type { Fabric } from "../brief/index.ts";
+import { type Fabric, leftAfterWash } from "../brief/index.ts";
 import type { Finding } from "../findings/index.ts";
 import { moving } from "../geometry/index.ts";
 import { knownLength, type Length, type Unit } from "../measure/index.ts";
@@ -63,15 +63,6 @@ export function lookOf(
     case "strip-set":
       return stripSetLook(fabric, all, unit, seam, within);
   }
-}
-
-/**
- * What is left of a length when the fabric is washed before cutting. Bands, photo and repeat are
- * said as the fabric was bought; along is the way of the selvage.
- */
-function leftAfterWash(fabric: Fabric): { readonly along: number; readonly across: number } {
-  const { length = 0, width = 0 } = fabric.shrinkage ?? {};
-  return { along: 1 - length / 100, across: 1 - width / 100 };
 }
 
 const sure = (look: Look): LookResult => ({ look, findings: [] });

@@ -7,7 +7,6 @@ import { plainFabric, strips } from "./fabrics.testing.ts";
 import { lookOf } from "./look.ts";
 import { ringsOf, ringWidth } from "./rings.ts";
 import { cutsThatMeet, cutsThatMiss, leastSetMiss, mostSetMiss } from "./setMeeting.ts";
-import { nestingOf, setLength, stripsForSets } from "./setStrips.ts";
 import { cutsOnStep, cutsThatSum, equalCuts, setWidth, showing } from "./stripSet.ts";
 import { bulkRadius, setRings, stripSetFindings } from "./stripSetFindings.ts";
 import { stripOf, type WedgeCut } from "./types.ts";
@@ -170,46 +169,6 @@ describe("rings that meet, or miss on purpose", () => {
     const moved = missing.reduce((s, c, i) => s + Math.abs(c - cuts[i]), 0);
     expect(moved).toBeCloseTo(0.25, 9);
     expect(cutsThatMiss([1, 1], SA, EIGHTH, 3)).toBeUndefined();
-  });
-
-  test("how the seams of a set nest", () => {
-    expect(nestingOf("matched", true)).toBe("press-two-ways");
-    expect(nestingOf("mixed", true)).toBe("by-itself");
-    expect(nestingOf("mixed", false)).toBe("no-crossing");
-  });
-});
-
-describe("strips that sets need", () => {
-  const fabrics = [plainFabric("f0", "#111111", "42"), plainFabric("f1", "#222222", "39 1/2")];
-  const three = strips([
-    ["f0", "1 7/8"],
-    ["f1", "1 1/2"],
-    ["f0", "2 1/8"],
-  ]) as SetFabric;
-
-  test("counted a set, as long as the narrowest fabric", () => {
-    expect(setLength(three, fabrics, "in")).toBe(39.5);
-    const need = stripsForSets(three, fabrics, "in", 96, 20);
-    expect(need.sets).toBe(5);
-    expect(need.strips.map((s) => [s.fabricId, s.cut, s.count, s.places])).toEqual([
-      ["f0", 1.875, 5, [0]],
-      ["f1", 1.5, 5, [1]],
-      ["f0", 2.125, 5, [2]],
-    ]);
-    expect(stripsForSets(three, fabrics, "in", 96, 20, 2).sets).toBe(6);
-  });
-
-  test("two strips alike in one set are counted together", () => {
-    const twice = strips([
-      ["f0", "2"],
-      ["f1", "1"],
-      ["f0", "2"],
-    ]) as SetFabric;
-    const need = stripsForSets(twice, fabrics, "in", 17, 8);
-    expect(need.strips.map((s) => [s.cut, s.count])).toEqual([
-      [2, 6],
-      [1, 3],
-    ]);
   });
 
   test("the sewn width is the strip", () => {

@@ -11,7 +11,6 @@ import {
   planQuilt,
   replay,
   replaySheets,
-  washed,
   waysUp,
   whatNarrowerChanges,
 } from "./index.ts";
@@ -95,10 +94,6 @@ describe("one fabric", () => {
     expect(plan.length).toBe(63);
     expect(replaySheets(plan.pieces!, [squares], plan.sheets)).toEqual([]);
     expect(planFirst([borders, squares], plum(41)).length).toBeGreaterThan(63);
-  });
-
-  it("narrows after washing and squaring up", () => {
-    expect(washed(plum(42), 3, 0.5).width).toBeCloseTo(40.24, 12);
   });
 });
 

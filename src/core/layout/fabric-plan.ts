@@ -155,9 +155,3 @@ function stripsFor({ stripSet, stock }: FabricToPlan, plan: FabricPlan): Demand[
     }),
   );
 }
-
-/** Usable width after the first wash and squaring up, in per cent of width lost and length trimmed. */
-export const washed = (stock: Stock, widthLoss: number, squaring: Length = 0): Stock => ({
-  ...stock,
-  width: stock.width * (1 - widthLoss / 100) - squaring,
-});

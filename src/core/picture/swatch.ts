@@ -1,7 +1,7 @@
 import { letterOf } from "../answer/cut/fabrics.ts";
 import type { Brief } from "../brief/index.ts";
+import { seamOf } from "../brief/lengths.ts";
 import { type Look, lookOf } from "../fabric/index.ts";
-import { knownLength } from "../measure/index.ts";
 
 /** How a fabric is told from the others without color: what is drawn on it in a grey print. */
 export type Hatch =
@@ -48,7 +48,7 @@ export function swatches(
   brief: Pick<Brief, "fabrics" | "unit" | "seam">,
   letters: Readonly<Record<string, string>> = {},
 ): Swatches {
-  const seam = knownLength(brief.seam, brief.unit);
+  const seam = seamOf(brief);
   const out: Record<string, Swatch> = {};
   brief.fabrics.forEach((fabric, i) => {
     const { look } = lookOf(fabric, brief.fabrics, brief.unit, seam);

@@ -1,5 +1,5 @@
 import type { BlockGeometry } from "../block/index.ts";
-import { type Brief, blockIn } from "../brief/index.ts";
+import { type Brief, blockIn, seamOf } from "../brief/index.ts";
 import type { Finding } from "../findings/index.ts";
 import { knownLength, type Length, tolerances } from "../measure/index.ts";
 
@@ -82,7 +82,7 @@ export function borderFindings(
   center: { readonly width: Length; readonly height: Length },
 ): Finding[] {
   const { unit } = brief;
-  const seam = knownLength(brief.seam, unit);
+  const seam = seamOf(brief);
   const narrow = (place: string, text: string | undefined): Finding[] => {
     if (text === undefined) return [];
     const found = knownLength(text, unit);

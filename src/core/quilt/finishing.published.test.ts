@@ -35,12 +35,18 @@ describe("bias binding from a square", () => {
   });
 });
 
-const finished = (finishing: object, width: number, height: number, usable = "40") =>
+const finished = (
+  finishing: object,
+  width: number,
+  height: number,
+  usable = "40",
+  shrinkage?: object,
+) =>
   finishingOf(
     smallBrief({
       finishing,
       fabrics: [
-        { kind: "plain", id: "red", name: "Red", usable, color: "#A33B2E" },
+        { kind: "plain", id: "red", name: "Red", usable, color: "#A33B2E", shrinkage },
         { kind: "plain", id: "sand", name: "Sand", usable: "108", color: "#DCCFB4" },
       ],
     }),
@@ -67,6 +73,14 @@ describe("backing and batting (a longarm quilter's preparation page: top 60 x 80
       panelLength: 88,
       seams: "upright",
     });
+  });
+
+  test("36 in that lose 5 per cent in the wash are 34.2: two panels of 34 1/2 no longer fit", () => {
+    const backing = { backing: { fabric: "red", overhang: "4" } };
+    const panels = (shrinkage?: object) =>
+      finished(backing, 60, 80, "36", shrinkage).backing?.panels;
+    expect(panels()).toBe(2);
+    expect(panels({ length: 0, width: 5 })).toBe(3);
   });
 
   test("108 in wide backing has no seam (common widths 90, 108 and 118 in)", () => {

@@ -1,4 +1,4 @@
-import type { Brief } from "../brief/index.ts";
+import { type Brief, seamOf, usableWidth } from "../brief/index.ts";
 import {
   inchToLength,
   knownLength,
@@ -95,9 +95,9 @@ function bindingOf(b: Binding, brief: Brief, top: Top, step: Step): BindingFacts
     perimeter,
     spare,
     length,
-    joinLoss: joinLoss(b.join, strip, knownLength(brief.seam, unit)),
+    joinLoss: joinLoss(b.join, strip, seamOf(brief)),
     ...(b.cut === "bias" && {
-      square: biasSquare(length, strip, knownLength(brief.seam, unit), step),
+      square: biasSquare(length, strip, seamOf(brief), step),
     }),
   };
 }
@@ -132,7 +132,7 @@ function backingOf(b: Backing, brief: Brief, top: Top, width?: Length): BackingF
   const overhang = knownLength(b.overhang, unit);
   const size = { width: top.width + 2 * overhang, height: top.height + 2 * overhang };
   const fabric = brief.fabrics.find((f) => f.id === b.fabric)!;
-  const usable = width ?? knownLength(fabric.usable, unit);
+  const usable = width ?? usableWidth(brief, fabric);
   const upright = panelsAcross(size.width, size.height, usable, unit);
   const level = panelsAcross(size.height, size.width, usable, unit);
   const seamless = upright.panels === 1 || level.panels === 1;

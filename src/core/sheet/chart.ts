@@ -1,3 +1,4 @@
+import { type Fabric, usableWidth, type WedgeBlock } from "../brief/index.ts";
 import type { PdfPoint } from "../measure/index.ts";
 import { knownLength, lengthToInch, liesOnStep, printLength } from "../measure/index.ts";
 import { wedgePointPicture } from "../picture/index.ts";
@@ -38,8 +39,16 @@ export function chartSheet(job: SheetJob): Sheet {
   };
 }
 
-const wedgesIn = (job: SheetJob): number =>
-  job.brief.blocks.flatMap((b) => (b.kind === "wedges" ? [b.n] : []))[0] ?? 8;
+const firstWedges = ({ brief }: SheetJob): WedgeBlock | undefined =>
+  brief.blocks.find((b) => b.kind === "wedges");
+
+const wedgesIn = (job: SheetJob): number => firstWedges(job)?.n ?? 8;
+
+/** The fabric the first wedges are cut from; the first there is where no block has wedges. */
+function wedgeFabric(job: SheetJob): Fabric {
+  const { wedge, "wedge-even": even } = firstWedges(job)?.fabric ?? {};
+  return job.brief.fabrics.find((f) => f.id === (wedge ?? even)) ?? job.brief.fabrics[0];
+}
 
 function rowsFor(
   job: SheetJob,
@@ -49,7 +58,7 @@ function rowsFor(
 ): ChartRow[] {
   const { unit } = job.brief;
   const { from, to, by } = RANGE[unit];
-  const fabric = job.brief.fabrics[0];
+  const fabric = wedgeFabric(job);
   return chartRows({
     wedges: n,
     point,
@@ -57,7 +66,7 @@ function rowsFor(
     to: ruler.longest ?? to,
     by,
     seam: job.seam,
-    usable: knownLength(fabric.usable, unit),
+    usable: usableWidth(job.brief, fabric),
     folds: fabric.folds,
     unit,
     step: job.step,
@@ -237,8 +246,8 @@ function noteBlock(job: SheetJob, ruler: Ruler, n: number): Block {
   const c = new Column();
   c.rule();
   c.gap(4);
-  const fabric = job.brief.fabrics[0];
-  const usable = sayUnit(job, knownLength(fabric.usable, job.brief.unit));
+  const fabric = wedgeFabric(job);
+  const usable = sayUnit(job, usableWidth(job.brief, fabric));
   const squares =
     n === 8
       ? " **Kite square**, **corner square** (cut once) and **deep square** (cut once, for the least deep block) are the smallest that give every stitch its full allowance, rounded up to the step."

@@ -1,8 +1,7 @@
 import { type Answer, fabricLetters, looksOf } from "../answer/index.ts";
-import type { Brief } from "../brief/index.ts";
+import { type Brief, seamOf } from "../brief/index.ts";
 import type { PatchLook } from "../fabric/index.ts";
 import {
-  knownLength,
   type Length,
   lengthToPoints,
   liesOnStep,
@@ -60,7 +59,7 @@ export function sheetJob(brief: Brief, answer: Answer, options: SheetOptions): S
     version: options.version,
     date: options.date,
     step: stepOf(brief.step, brief.unit),
-    seam: knownLength(brief.seam, brief.unit),
+    seam: seamOf(brief),
   };
 }
 

@@ -1,8 +1,7 @@
 import type { Answer } from "../answer/index.ts";
 import { fabricLetters } from "../answer/index.ts";
-import type { Brief } from "../brief/index.ts";
+import { type Brief, seamOf } from "../brief/index.ts";
 import type { PatchLook } from "../fabric/index.ts";
-import { knownLength } from "../measure/index.ts";
 import {
   blockPicture,
   coverPicture,
@@ -33,7 +32,7 @@ export function pictureFiles(
 
 function picturesOf(brief: Brief, answer: Answer, looks: Looks): [string, Picture][] {
   const { unit } = brief;
-  const seam = knownLength(brief.seam, unit);
+  const seam = seamOf(brief);
   const { pieces, recipes, demands } = answer;
   const letter = new Map(pieces.map((p) => [p.id, p]));
   const quilt: [string, Picture][] = answer.quilt

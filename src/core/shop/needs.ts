@@ -1,5 +1,5 @@
 import { type Answer, answerBrief, fabricLetters, usesOf } from "../answer/index.ts";
-import type { Brief, Fabric } from "../brief/index.ts";
+import { type Brief, type Fabric, leftAfterWash } from "../brief/index.ts";
 import type { Yardage } from "../layout/index.ts";
 import { knownLength, type Length, printLength, roundUp, stepOf } from "../measure/index.ts";
 import type { KitRules } from "./rules.ts";
@@ -47,7 +47,7 @@ export function needsOf(brief: Brief, answer: Answer, rules: KitRules): Need[] {
       f.kind !== "strip-set",
   );
   return bought.map((fabric): Need => {
-    const washed = (usable: Length): Length => +usable * (1 - (fabric.shrinkage?.width ?? 0) / 100);
+    const washed = (usable: Length): Length => usable * leftAfterWash(fabric).across;
     const stated = knownLength(fabric.usable, brief.unit);
     return {
       fabricId: fabric.id,
@@ -97,7 +97,7 @@ const widest = (a: Answer, fabricId: string, within: Length): Yardage | undefine
  */
 function cutOf(brief: Brief, fabric: Fabric, y: Yardage, rules: KitRules): KitCut {
   const { unit } = brief;
-  const left = 1 - (fabric.shrinkage?.length ?? 0) / 100;
+  const left = leftAfterWash(fabric).along;
   const period = y.toRepeat !== undefined && rules.repeats ? repeatOf(brief, fabric) : undefined;
   const spared = rules.wrongStrip ? 0 : y.wrongStrip;
   const total = y.total - (spared + (period ? (y.toRepeat ?? 0) : 0)) / left;

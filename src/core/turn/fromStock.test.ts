@@ -41,3 +41,19 @@ test("law: no bolt is cut past its end, and a longer one never makes fewer", () 
     { seed: 6618, numRuns: 10 },
   );
 });
+
+test("fabric that is washed before it is cut is measured washed, in width and in length", () => {
+  const washing = smallBrief();
+  const brief = {
+    ...washing,
+    fabrics: washing.fabrics.map((f) => ({ ...f, shrinkage: { length: 50, width: 0 } })),
+  } as typeof washing;
+  const most = (b: typeof washing, red: number): number => {
+    let found: FromHere | undefined;
+    for (const here of fromStock([{ name: "x", brief: b }], [bolt("Red", red), bolt("Sand", 400)]))
+      found = here;
+    return found?.projects[0]?.times ?? 0;
+  };
+  for (const red of [24, 60, 100]) expect(most(brief, 2 * red)).toBe(most(washing, red));
+  expect(most(brief, 60)).toBeLessThan(most(washing, 60));
+});

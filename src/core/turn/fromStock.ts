@@ -1,5 +1,5 @@
 import { type Answer, changed, stagesOf } from "../answer/index.ts";
-import type { Brief, Fabric } from "../brief/index.ts";
+import { type Brief, type Fabric, leftAfterWash, usableWidth } from "../brief/index.ts";
 import { type StockPiece, setWidth } from "../fabric/index.ts";
 import {
   type Demand,
@@ -60,8 +60,9 @@ const MOST_TIMES = 24;
  * Designs that the fabric of a stock list makes, each as often as it can, most fabric used first. A
  * design's fabric is cut from the one of the same name in the list; fabrics without one take what is
  * left, largest need from the largest there is. Everything is cut by the planner from the very pieces:
- * quarters, strips and scraps first, then one bolt a fabric. Backing is left out. Lengths in each
- * design's own unit. A step of the generator for every design.
+ * quarters, strips and scraps first, then one bolt a fabric. Backing is left out. What a design washes
+ * before it is cut is measured washed. Lengths in each design's own unit. A step of the generator for
+ * every design.
  */
 export function* fromStock(
   designs: readonly NamedDesign[],
@@ -185,6 +186,13 @@ const widthOf = (p: StockPiece, brief: Brief): Length =>
 const areaOf = (pieces: readonly StockPiece[], brief: Brief): number =>
   pieces.reduce((t, p) => t + p.count * widthOf(p, brief) * knownLength(p.length, brief.unit), 0);
 
+/** A piece as it is cut: washed first where its fabric is. */
+function asCut(p: StockPiece, fabric: Fabric, brief: Brief): { width: Length; length: Length } {
+  const { along, across } = leftAfterWash(fabric);
+  const bought = knownLength(p.width ?? fabric.usable, brief.unit);
+  return { width: bought * across, length: knownLength(p.length, brief.unit) * along };
+}
+
 /** The longest bolt is cut as a bolt; every other one is a piece like a scrap. */
 const boltIn = ({ pieces }: Matched, brief: Brief): StockPiece | undefined =>
   [...pieces]
@@ -193,14 +201,28 @@ const boltIn = ({ pieces }: Matched, brief: Brief): StockPiece | undefined =>
 
 const boltOf = (x: Matched, brief: Brief): Length => {
   const bolt = boltIn(x, brief);
-  return bolt ? knownLength(bolt.length, brief.unit) : 0;
+  return bolt ? asCut(bolt, x.fabric, brief).length : 0;
 };
+
+/** As wide as its bolt; without one as its design says. A set is as long as the narrowest of its own. */
+function widthToCut(brief: Brief, f: Fabric, named: readonly Matched[]): Length {
+  if (f.kind === "strip-set") {
+    const own = brief.fabrics.filter((m) =>
+      f.strips.some((s) => s.fabric === m.id && m.id !== f.id),
+    );
+    const plain = own.filter((m) => m.kind !== "strip-set");
+    return Math.min(usableWidth(brief, f), ...plain.map((m) => widthToCut(brief, m, named)));
+  }
+  const x = named.find((n) => n.fabric.id === f.id);
+  const bolt = x && boltIn(x, brief);
+  return bolt ? asCut(bolt, f, brief).width : usableWidth(brief, f);
+}
 
 function toPlan(brief: Brief, named: readonly Matched[], seam: Length): FabricToPlan[] {
   return brief.fabrics.map((f): FabricToPlan => {
     const x = named.find((n) => n.fabric.id === f.id);
     const bolt = x && boltIn(x, brief);
-    const width = knownLength(bolt?.width ?? f.usable, brief.unit);
+    const width = widthToCut(brief, f, named);
     if (f.kind === "strip-set") {
       const strips = f.strips.map((s) => ({
         fabricId: s.fabric,
@@ -220,8 +242,7 @@ function toPlan(brief: Brief, named: readonly Matched[], seam: Length): FabricTo
         {
           id: `${f.id}-in-hand-${i + 1}`,
           fabricId: f.id,
-          width: widthOf(p, brief),
-          length: knownLength(p.length, brief.unit),
+          ...asCut(p, f, brief),
           count,
           ...(either && { eitherWay: true }),
         },

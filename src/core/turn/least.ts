@@ -1,5 +1,5 @@
 import { changed, finishingDemands, nextBorder, stagesOf, stockOf } from "../answer/index.ts";
-import { type Brief, blockIn, type Fabric } from "../brief/index.ts";
+import { type Brief, blockIn, type Fabric, leftAfterWash } from "../brief/index.ts";
 import { type Demand, type FabricToPlan, leastLength } from "../layout/index.ts";
 import { type Length, roundUp, stepOf } from "../measure/index.ts";
 import { countIn, finishingOf, topSize } from "../quilt/index.ts";
@@ -89,7 +89,7 @@ export class LeastFabric {
   /** Whole strips of the bolt; by area alone where pieces in hand or offcuts of long cuts serve too. */
   private lengthsOn(fabric: Fabric, { stock, inHand = [] }: FabricToPlan) {
     const held = inHand.reduce((t, s) => t + s.count * s.width * s.length, 0);
-    const grown = (x: Length): Length => x / (1 - (fabric.shrinkage?.length ?? 0) / 100);
+    const grown = (x: Length): Length => x / leftAfterWash(fabric).along;
     const pieces = inHand.length > 0 || this.longBorders(fabric.id);
     // Through a fold equal pieces share their cuts, and lefts and rights do: only what is whole counts.
     const folded = stock.folds === 1;

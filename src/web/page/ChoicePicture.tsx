@@ -1,6 +1,7 @@
 import { useCallback, useMemo } from "react";
 import { ownLetters } from "../../core/answer/words/own-letters.ts";
 import type { PictureKind } from "../../core/answer/words/word.ts";
+import { seamOf } from "../../core/brief/lengths.ts";
 import { knownLength, toDegrees } from "../../core/measure/index.ts";
 import { blockPicture } from "../../core/picture/block.ts";
 import { coverPicture } from "../../core/picture/cover.ts";
@@ -121,7 +122,7 @@ function Point({ answered, leftHanded }: { answered: Answered; leftHanded: boole
         unit: brief.unit,
         angle: toDegrees(ruler.angle),
         strip: knownLength(wedges?.strip ?? "4", brief.unit),
-        seam: knownLength(brief.seam, brief.unit),
+        seam: seamOf(brief),
         missing: ruler.missing,
         small,
         leftHanded,
@@ -156,7 +157,7 @@ function Cover({ answered, word, leftHanded }: ChoicePictureProps & { answered: 
     (small: number): Picture =>
       coverPicture(found, {
         unit: brief.unit,
-        seam: knownLength(brief.seam, brief.unit),
+        seam: seamOf(brief),
         fabricId: piece?.fabricId ?? "",
         ...(piece ? { name: `${piece.name} ${piece.letter}` } : {}),
         small,

@@ -1,4 +1,4 @@
-import type { Brief, Fabric } from "../../brief/index.ts";
+import { type Brief, type Fabric, leftAfterWash, usableWidth } from "../../brief/index.ts";
 import {
   type Look,
   lookOf,
@@ -53,11 +53,11 @@ export function roundDemands(
 function lookToCut(brief: Brief, fabric: Fabric, seam: Length): Look {
   if (fabric.kind !== "print" || !fabric.repeat)
     return lookOf(fabric, brief.fabrics, brief.unit, seam).look;
-  const left = 1 - (fabric.shrinkage?.length ?? 0) / 100;
-  const along = knownLength(fabric.repeat.along, brief.unit) * left;
-  const width = knownLength(fabric.usable, brief.unit);
-  const narrowed = 1 - (fabric.shrinkage?.width ?? 0) / 100;
-  const across = fabric.repeat.across && knownLength(fabric.repeat.across, brief.unit) * narrowed;
+  const left = leftAfterWash(fabric);
+  const along = knownLength(fabric.repeat.along, brief.unit) * left.along;
+  const width = usableWidth(brief, fabric);
+  const across =
+    fabric.repeat.across && knownLength(fabric.repeat.across, brief.unit) * left.across;
   const { id: fabricId, color } = fabric;
   const repeat = { along, ...(across && { across }) };
   return { kind: "photo", fabricId, color, width, height: along, repeat };

@@ -1,5 +1,5 @@
 import { type BlockGeometry, halveBlock, layOutBlock } from "../../block/index.ts";
-import { type Block, type Brief, blockIn, checkNames } from "../../brief/index.ts";
+import { type Block, type Brief, blockIn, checkNames, seamOf } from "../../brief/index.ts";
 import type { Finding } from "../../findings/index.ts";
 import {
   inchToLength,
@@ -51,7 +51,7 @@ export interface Measures {
 export function measuresOf(brief: Brief): Measures {
   const { unit, margin } = brief;
   return {
-    seam: knownLength(brief.seam, unit),
+    seam: seamOf(brief),
     step: stepOf(brief.step, unit),
     straighten: knownLength(margin?.straighten ?? (unit === "in" ? "1" : "25"), unit),
     extra: margin?.extra === undefined ? 0 : knownLength(margin.extra, unit),

@@ -1,4 +1,4 @@
-import type { Brief } from "../../brief/index.ts";
+import { type Brief, seamOf } from "../../brief/index.ts";
 import {
   type BlockLookInput,
   blockLook,
@@ -7,7 +7,6 @@ import {
   type PatchLook,
   type WedgeCut,
 } from "../../fabric/index.ts";
-import { knownLength } from "../../measure/index.ts";
 import { pastCenter, rulerOf } from "../../recipe/index.ts";
 import type { Answer, AnswerBlock } from "../types/answer.ts";
 
@@ -29,7 +28,7 @@ export const looksOfBlock = (brief: Brief, answer: Cut, block: AnswerBlock): Pat
 
 /** What each fabric of a brief looks like, by its id. */
 export function fabricLooks(brief: Brief): Readonly<Record<string, Look>> {
-  const seam = knownLength(brief.seam, brief.unit);
+  const seam = seamOf(brief);
   return Object.fromEntries(
     brief.fabrics.map((f) => [f.id, lookOf(f, brief.fabrics, brief.unit, seam).look]),
   );
@@ -39,7 +38,7 @@ export function fabricLooks(brief: Brief): Readonly<Record<string, Look>> {
 export function wedgeCutOf(brief: Brief, geometry: AnswerBlock): WedgeCut | undefined {
   const { radial } = geometry;
   if (!radial) return undefined;
-  const seam = knownLength(brief.seam, brief.unit);
+  const seam = seamOf(brief);
   return {
     a: radial.a,
     seam,

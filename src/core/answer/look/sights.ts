@@ -1,4 +1,4 @@
-import type { Brief, Fabric } from "../../brief/index.ts";
+import { type Brief, type Fabric, seamOf } from "../../brief/index.ts";
 import {
   type BandLook,
   blockLook,
@@ -83,7 +83,7 @@ const colored =
 
 /** Prints that are used, themselves or in a strip set, and whose picture is not in the file. */
 function missingPhotos(brief: Brief, answer: Cut): Finding[] {
-  const seam = knownLength(brief.seam, brief.unit);
+  const seam = seamOf(brief);
   const used = new Set(answer.pieces.map((p) => p.fabricId));
   return brief.fabrics
     .filter((f) => used.has(f.id))

@@ -62,3 +62,18 @@ test("cut along the selvage there are none", () => {
   expect(step.seams).toBe(4);
   expect(step.lines.join(" ")).not.toContain("join");
 });
+
+test("a strip is joined where the wash leaves the fabric too narrow for it", () => {
+  const seams = (shrinkage?: object): number => {
+    const fabric = { kind: "plain", name: "Red", usable: "37", color: "#A33B2E", shrinkage };
+    const brief = smallBrief({
+      fabrics: ["red", "sand"].map((id) => ({ ...fabric, id })),
+      blocks: [{ kind: "unit", id: "tile", unit: "square", width: "6", fabric: { patch: "red" } }],
+      quilt: { rows: 6, columns: 5, plan: [["tile"]], borders: [{ fabric: "sand", width: "3" }] },
+    });
+    return borderSteps(brief, answerBrief(brief))[0].seams;
+  };
+  expect(seams()).toBe(4);
+  // 36 1/2 in from 37 less a tenth, 33.3: each side and each end is joined once, two from three strips.
+  expect(seams({ length: 0, width: 10 })).toBe(8);
+});

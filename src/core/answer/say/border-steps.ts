@@ -1,11 +1,5 @@
-import type { Brief } from "../../brief/index.ts";
-import {
-  knownLength,
-  type Length,
-  lengthToInch,
-  printWithUnit,
-  stepOf,
-} from "../../measure/index.ts";
+import { type Brief, seamOf, usableWidth } from "../../brief/index.ts";
+import { type Length, lengthToInch, printWithUnit, stepOf } from "../../measure/index.ts";
 import type { BorderFacts } from "../../quilt/index.ts";
 import { type Minutes, minutesFor } from "../../sewing/index.ts";
 import type { Answer } from "../types/answer.ts";
@@ -40,7 +34,7 @@ interface Planned {
 
 function stepFor(facts: BorderFacts, brief: Brief, answer: Answer): BorderStep {
   const { unit } = brief;
-  const seam = knownLength(brief.seam, unit);
+  const seam = seamOf(brief);
   const step = stepOf(brief.step, unit);
   const border = brief.quilt.borders[facts.index];
   const inside = {
@@ -93,7 +87,7 @@ function joinsOf(brief: Brief, p: Planned): number {
   const border = brief.quilt.borders[p.facts.index];
   const fabric = brief.fabrics.find((f) => f.id === border.fabric);
   if (border.cut === "along" || !fabric) return 0;
-  const room = knownLength(fabric.usable, brief.unit);
+  const room = usableWidth(brief, fabric);
   const joins = (length: Length): number =>
     length <= room + 1e-9 ? 0 : Math.ceil((2 * length - room) / (room - 2 * p.seam) - 1e-9);
   return joins(p.cut.upright) + joins(p.cut.level);

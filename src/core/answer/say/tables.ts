@@ -1,6 +1,6 @@
-import type { Brief } from "../../brief/index.ts";
+import { type Brief, seamOf } from "../../brief/index.ts";
 import { type Finding, say } from "../../findings/index.ts";
-import { knownLength, type Length, printLength, printWithUnit } from "../../measure/index.ts";
+import { type Length, printLength, printWithUnit } from "../../measure/index.ts";
 import type { Answer } from "../types/answer.ts";
 import { stepOfBrief } from "../words/word.ts";
 import { howCut, nameOfFabric, spareText } from "./phrases.ts";
@@ -24,7 +24,7 @@ export interface SizeRow {
 /** Blocks and top, finished and with their outer allowances still on. */
 export function sizeRows(b: Brief, a: Answer): SizeRow[] {
   const step = stepOfBrief(b);
-  const seam = knownLength(b.seam, b.unit);
+  const seam = seamOf(b);
   const size = (w: Length, h: Length): string =>
     `${printLength(w, step)} × ${printWithUnit(h, step)}`;
   const row = (id: string, what: string, w: Length, h: Length): SizeRow => ({
@@ -53,7 +53,7 @@ const RANK = { blocked: 0, thin: 1, proved: 2 } as const;
 /** Every piece, how it is cut and what its proof says; those in doubt first, then by letter. */
 export function cutRows(b: Brief, a: Answer): CutRow[] {
   const step = stepOfBrief(b);
-  const seam = knownLength(b.seam, b.unit);
+  const seam = seamOf(b);
   const rows = a.pieces.map((p) => {
     const recipe = a.recipes.find((r) => r.pieceId === p.id);
     const doubt = recipe !== undefined && recipe.verdict !== "proved";

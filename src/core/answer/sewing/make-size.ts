@@ -1,4 +1,4 @@
-import { type Brief, recorded } from "../../brief/index.ts";
+import { type Brief, recorded, seamOf } from "../../brief/index.ts";
 import {
   inchToLength,
   knownLength,
@@ -71,7 +71,7 @@ const TESTS = {
 
 export function seamTests(b: Brief): SeamTestOffer[] {
   const kept = recorded(b, "seam-test");
-  const seam = knownLength(b.seam, b.unit);
+  const seam = seamOf(b);
   const fine = stepOf(b.unit === "in" ? "1/32" : "0.5", b.unit);
   return TESTS[b.unit].map(({ strips, cut }) => {
     const entry = kept.find((e) => e.strips === strips && e.cut === cut);
@@ -95,7 +95,7 @@ function testProblem(b: Brief, text: string, should: Length): string | undefined
 }
 
 /** Her seam, from every test she sewed; undefined when there is none that can be. */
-export function seamOf(b: Brief): SeamFound | undefined {
+export function foundSeam(b: Brief): SeamFound | undefined {
   const tests = seamTests(b).filter((t) => t.typed !== "" && !t.problem);
   if (tests.length === 0) return undefined;
   return seamFrom(
@@ -104,19 +104,19 @@ export function seamOf(b: Brief): SeamFound | undefined {
       cut: knownLength(t.cut, b.unit),
       measured: knownLength(t.typed, b.unit),
     })),
-    knownLength(b.seam, b.unit),
+    seamOf(b),
     inchToLength(1 / 64, b.unit),
   );
 }
 
 export function makerOf(b: Brief): Maker {
-  const found = seamOf(b);
+  const found = foundSeam(b);
   return found ? testedMaker(untestedMaker(b.unit), found) : untestedMaker(b.unit);
 }
 
 /** How she is taken to cut and sew, in two sentences. */
 export function makerWords(b: Brief): string {
-  const found = seamOf(b);
+  const found = foundSeam(b);
   const m = makerOf(b);
   const fine = stepOf(b.unit === "in" ? "1/128" : "0.1", b.unit);
   const much = (x: Length): string => printWithUnit(roundNearest(x, fine), fine);
@@ -140,7 +140,7 @@ export function sizeStudy(
   return {
     block,
     recipes,
-    seam: knownLength(b.seam, b.unit),
+    seam: seamOf(b),
     maker: makerOf(b),
     within: inchToLength(WITHIN_INCH, b.unit),
     samples,

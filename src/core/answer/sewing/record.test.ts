@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { type Brief, keepMeasured, keepReading, keepSeamTest, tick } from "../../brief/index.ts";
 import { smallBrief } from "../../brief/sample.ts";
 import { answerBrief } from "../compose.ts";
-import { seamOf, seamTests } from "./make-size.ts";
+import { foundSeam, seamTests } from "./make-size.ts";
 import { sewingSteps } from "./steps.ts";
 import { stopTables } from "./stops.ts";
 import { whyTables } from "./why.ts";
@@ -30,7 +30,7 @@ test("a full record gives up its oldest tick, never what another part of the sho
 
 test("four strips of 1 1/2 in that give 4 7/16 for 4 1/2 have seams 1/96 too wide (arithmetic of six sides)", () => {
   expect(seamTests(brief)[0].should).toBe("4 1/2 in");
-  expect(seamOf(after(keepSeamTest(4, "1 1/2", "4 7/16")))?.wider).toBeCloseTo(1 / 96, 12);
+  expect(foundSeam(after(keepSeamTest(4, "1 1/2", "4 7/16")))?.wider).toBeCloseTo(1 / 96, 12);
   const wrong = seamTests(after(keepSeamTest(4, "1 1/2", "11")));
   expect(wrong[0].problem).toContain("far off");
 });

@@ -1,7 +1,7 @@
 import type { SeamTree } from "../../block/types.ts";
-import type { Brief } from "../../brief/index.ts";
+import { type Brief, seamOf } from "../../brief/index.ts";
 import { say } from "../../findings/index.ts";
-import { knownLength, type Length, printAtMark, type Step } from "../../measure/index.ts";
+import { type Length, printAtMark, type Step } from "../../measure/index.ts";
 import { centerPlies } from "../../sewing/plies.ts";
 import { type Chain, chainsOf, stepsOf as groupsOf } from "../../sewing/steps.ts";
 import { seamNodes } from "../../sewing/tree.ts";
@@ -47,7 +47,7 @@ interface Bench {
 /** The steps of each kind of block in the order they are sewn. */
 export function sewingSteps(b: Brief, a: Answer): BlockSteps[] {
   const step = stepOfBrief(b);
-  const seam = knownLength(b.seam, b.unit);
+  const seam = seamOf(b);
   return a.blocks.map((block) => {
     const units = a.units.filter((u) => u.blockId === block.id).sort((x, y) => x.stage - y.stage);
     const letterOf = (id: string): string =>

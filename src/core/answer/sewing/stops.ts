@@ -1,4 +1,4 @@
-import { type Brief, recorded } from "../../brief/index.ts";
+import { type Brief, recorded, seamOf } from "../../brief/index.ts";
 import {
   knownLength,
   type Length,
@@ -81,7 +81,7 @@ function contextOf(b: Brief, a: Answer, block: AnswerBlock): StopContext {
   return {
     block,
     units: a.units.filter((u) => u.blockId === block.id),
-    seam: knownLength(b.seam, b.unit),
+    seam: seamOf(b),
     reading: readingOf(b),
     spareOf: spareFrom(a.recipes, block.pieceOf, 1e-7 * Math.max(1, block.width)),
   };

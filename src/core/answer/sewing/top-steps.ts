@@ -1,5 +1,5 @@
-import type { Brief } from "../../brief/index.ts";
-import { knownLength, lengthToInch } from "../../measure/index.ts";
+import { type Brief, seamOf } from "../../brief/index.ts";
+import { lengthToInch } from "../../measure/index.ts";
 import { type TopRow, type TopRows, topRows } from "../../quilt/index.ts";
 import { assemble } from "../../sewing/assembly.ts";
 import { minutesFor } from "../../sewing/minutes.ts";
@@ -47,7 +47,7 @@ export function topSteps(
   const outlines = new Map(answer.blocks.map((b) => [b.id, b.outline]));
   const top = topRows(brief, quilt, (id) => outlines.get(id));
   const sewn = assemble(top, Math.max(quilt.width, quilt.height) * 1e-7);
-  const seam = knownLength(brief.seam, brief.unit);
+  const seam = seamOf(brief);
   const inches = lengthToInch(sewn.length + 2 * seam * sewn.seams, brief.unit);
   const all = alike(top.rows, (row) => ({
     holds: holdsOf(row, brief, answer),

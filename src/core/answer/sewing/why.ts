@@ -1,13 +1,6 @@
-import { type Brief, recorded } from "../../brief/index.ts";
+import { type Brief, recorded, seamOf } from "../../brief/index.ts";
 import { say } from "../../findings/index.ts";
-import {
-  knownLength,
-  printAtMark,
-  printWithUnit,
-  roundDown,
-  roundUp,
-  stepOf,
-} from "../../measure/index.ts";
+import { printAtMark, printWithUnit, roundDown, roundUp, stepOf } from "../../measure/index.ts";
 import type { Diagnosis, RankedCause } from "../../sewing/diagnose.ts";
 import {
   planned,
@@ -74,7 +67,7 @@ export function whyCircles(b: Brief, a: Answer): { block: AnswerBlock; circle: S
     .filter((block) => block.radial && !block.id.includes("~"))
     .flatMap((block) => {
       const ruler = rulerFor(b, block.radial?.n ?? 8);
-      const circle = sewnCircleOf(block, knownLength(b.seam, b.unit), ruler.missing, b.unit);
+      const circle = sewnCircleOf(block, seamOf(b), ruler.missing, b.unit);
       return circle ? [{ block, circle }] : [];
     });
 }

@@ -1,4 +1,4 @@
-import type { Brief } from "../../brief/index.ts";
+import { type Brief, seamOf } from "../../brief/index.ts";
 import { knownLength, type Length } from "../../measure/index.ts";
 import { halfAcross, rulerOf } from "../../recipe/index.ts";
 
@@ -8,5 +8,5 @@ import { halfAcross, rulerOf } from "../../recipe/index.ts";
  */
 export function acrossFlats(b: Brief, strip: string, n: number): Length {
   const ruler = rulerOf(b.ruler, n, b.unit);
-  return 2 * halfAcross(ruler, knownLength(strip, b.unit), knownLength(b.seam, b.unit));
+  return 2 * halfAcross(ruler, knownLength(strip, b.unit), seamOf(b));
 }

@@ -1,5 +1,5 @@
 import { leftWhole } from "../../block/index.ts";
-import type { Block, Brief } from "../../brief/index.ts";
+import { type Block, type Brief, seamOf } from "../../brief/index.ts";
 import { bestStarts, lookOf, type RoundWord, type WedgeCut } from "../../fabric/index.ts";
 import { knownLength, type Length, liesOnStep, printLength, stepOf } from "../../measure/index.ts";
 import { halfAcross, pastCenter, rulerOf } from "../../recipe/index.ts";
@@ -123,7 +123,7 @@ function startWord(b: Brief, u: PlaceUse): WordSpec {
 /** Starts at which up and down wedges meet, and miss by most, as texts on fine marks. */
 function startsWorth(b: Brief, u: PlaceUse): string[] {
   const cut = wedgeCut(b, u.block);
-  const { look } = lookOf(u.fabric, b.fabrics, b.unit, knownLength(b.seam, b.unit));
+  const { look } = lookOf(u.fabric, b.fabrics, b.unit, seamOf(b));
   if (look.kind !== "bands" || look.period === undefined) return [];
   const fine = stepOf(b.unit === "in" ? "1/64" : "0.1", b.unit);
   const text = (x: Length): string =>
@@ -139,7 +139,7 @@ function startsWorth(b: Brief, u: PlaceUse): string[] {
 function wedgeCut(b: Brief, block: Block): WedgeCut | undefined {
   if (block.kind !== "wedges") return undefined;
   const ruler = rulerOf(b.ruler, block.n, b.unit);
-  const seam = knownLength(b.seam, b.unit);
+  const seam = seamOf(b);
   const a = halfAcross(ruler, knownLength(block.strip, b.unit), seam);
   return a > 0 ? { a, seam, past: pastCenter(ruler, seam) } : undefined;
 }

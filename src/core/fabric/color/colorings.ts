@@ -1,5 +1,5 @@
-import type { Block, Brief, Fabric } from "../../brief/index.ts";
-import { knownLength, type Length } from "../../measure/index.ts";
+import { type Block, type Brief, type Fabric, seamOf } from "../../brief/index.ts";
+import type { Length } from "../../measure/index.ts";
 import { lookOf } from "../look.ts";
 import type { Look } from "../types.ts";
 import { type Lab, labOf, meanLab } from "./lab.ts";
@@ -69,7 +69,7 @@ const key = (roles: Roles): string =>
     .join();
 
 function lightnessOf(brief: Brief): ReadonlyMap<string, number> {
-  const seam: Length = knownLength(brief.seam, brief.unit);
+  const seam: Length = seamOf(brief);
   return new Map(
     brief.fabrics.map((f) => [f.id, fabricLab(lookOf(f, brief.fabrics, brief.unit, seam).look).l]),
   );

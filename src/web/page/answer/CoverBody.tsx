@@ -1,6 +1,7 @@
 import { useCallback, useMemo, useState } from "react";
 import { cutRows } from "../../../core/answer/say/tables.ts";
-import { knownLength, lengthToInch, type Unit } from "../../../core/measure/index.ts";
+import { seamOf } from "../../../core/brief/lengths.ts";
+import { lengthToInch, type Unit } from "../../../core/measure/index.ts";
 import { coverPicture } from "../../../core/picture/cover.ts";
 import { fourLives } from "../../../core/picture/lives.ts";
 import type { Picture } from "../../../core/picture/marks.ts";
@@ -109,7 +110,7 @@ function Lives({ shown, pieceId }: PieceProps) {
         pieces: answer.pieces,
         looks: looksFor(shown)[block!.id] ?? [],
         unit: answer.unit,
-        seam: knownLength(brief.seam, brief.unit),
+        seam: seamOf(brief),
         small,
       }),
     [shown, answer, brief, block, piece, recipe],
@@ -144,7 +145,7 @@ function Proof({ shown, pieceId }: PieceProps) {
     (small: number): Picture =>
       coverPicture(recipe!, {
         unit: answer.unit,
-        seam: knownLength(brief.seam, brief.unit),
+        seam: seamOf(brief),
         fabricId: piece!.fabricId,
         name: `${piece!.name} ${piece!.letter}`,
         small,

@@ -7,8 +7,8 @@ import { sayPrint } from "../../../../core/answer/words/place-words.ts";
 import { middleOf, placedAt } from "../../../../core/answer/words/print.ts";
 import { changed, lengthTextProblem, stepOfBrief } from "../../../../core/answer/words/word.ts";
 import type { Brief, Fabric } from "../../../../core/brief/index.ts";
+import { seamOf } from "../../../../core/brief/lengths.ts";
 import type { AlikePlace, PhotoLook } from "../../../../core/fabric/index.ts";
-import { knownLength } from "../../../../core/measure/index.ts";
 import { type PlacePicture as Placed, placePicture } from "../../../../core/picture/place.ts";
 import type { Answered } from "../../answers.ts";
 import { useKeepStore } from "../../KeepContext.ts";
@@ -213,7 +213,7 @@ function Picture({ block, fabric, seen, look, brief, at, onMove, onStep }: Pictu
         pieces: answer.pieces,
         looks,
         unit: brief.unit,
-        seam: knownLength(brief.seam, brief.unit),
+        seam: seamOf(brief),
         look,
         at: placeOfText(brief, at),
         small,

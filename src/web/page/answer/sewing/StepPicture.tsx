@@ -2,7 +2,7 @@ import { useCallback } from "react";
 import type { StepRow } from "../../../../core/answer/sewing/steps.ts";
 import type { AnswerBlock } from "../../../../core/answer/types/answer.ts";
 import type { Patch } from "../../../../core/block/types.ts";
-import { knownLength } from "../../../../core/measure/index.ts";
+import { seamOf } from "../../../../core/brief/lengths.ts";
 import type { Picture } from "../../../../core/picture/marks.ts";
 import { stepPicture } from "../../../../core/picture/step.ts";
 import type { Answered } from "../../answers.ts";
@@ -28,7 +28,7 @@ export function StepPicture({ step, block, shown, blockWidth, small = 15 }: Step
     (height: number): Picture =>
       stepPicture(block, step.units[0], step.unit, {
         unit: answer.unit,
-        seam: knownLength(brief.seam, brief.unit),
+        seam: seamOf(brief),
         pieces: answer.pieces,
         looks: looksFor(shown)[block.id] ?? [],
         faint: true,

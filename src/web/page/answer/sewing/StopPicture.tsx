@@ -1,7 +1,7 @@
 import { useCallback } from "react";
 import { GAP, type StopRow, type StopTable } from "../../../../core/answer/sewing/stops.ts";
 import type { Patch } from "../../../../core/block/types.ts";
-import { knownLength } from "../../../../core/measure/index.ts";
+import { seamOf } from "../../../../core/brief/lengths.ts";
 import { halfPicture } from "../../../../core/picture/half.ts";
 import type { Picture } from "../../../../core/picture/marks.ts";
 import { unitPicture } from "../../../../core/picture/unit.ts";
@@ -27,12 +27,12 @@ export function StopPicture({ row, table, shown }: StopPictureProps) {
       if (row.width === GAP)
         return halfPicture(block, unit, {
           unit: answer.unit,
-          seam: knownLength(brief.seam, brief.unit),
+          seam: seamOf(brief),
           small,
         });
       return unitPicture(block, unit, {
         unit: answer.unit,
-        seam: knownLength(brief.seam, brief.unit),
+        seam: seamOf(brief),
         pieces: answer.pieces,
         looks: looksFor(shown)[block.id] ?? [],
         faint: true,
