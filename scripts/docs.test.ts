@@ -1,9 +1,9 @@
-import { cpSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { build } from "vite";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { brokenLinks, pages, ran, shown, unknownCommands } from "./docs.ts";
+import { brokenLinks, numbersIn, pages, picturesOf, ran, shown, unknownCommands } from "./docs.ts";
 import { missingFolders, unknownNames, unreadBlocks } from "./docs-code.ts";
 
 const ROOT = resolve(import.meta.dirname, "..");
@@ -12,6 +12,15 @@ const ALL = pages(ROOT);
 test("every link and picture leads to a file of the repository, every anchor to a heading", () => {
   expect(ALL.length).toBeGreaterThan(20);
   expect(ALL.flatMap((page) => brokenLinks(ROOT, page))).toEqual([]);
+});
+
+test("every picture has words that stand for it, and every picture of docs is shown", () => {
+  const shown = ALL.flatMap((page) => picturesOf(ROOT, page));
+  expect(shown.filter(({ words }) => words.trim() === "")).toEqual([]);
+  const there = readdirSync(join(ROOT, "docs"), { recursive: true, encoding: "utf8" })
+    .filter((name) => /\.(jpg|png|svg)$/.test(name))
+    .map((name) => `docs/${name}`);
+  expect(there.filter((file) => !shown.some((s) => s.file === file))).toEqual([]);
 });
 
 test("every command and script the pages speak of is there", () => {
@@ -49,14 +58,23 @@ describe("every line that runs the program runs", () => {
     met.add(line);
     return !again || prints !== undefined;
   });
+  const printed = new Map<string, string>();
   test("there are some", () => expect(lines.length).toBeGreaterThan(5));
 
   test.each(lines.map((s) => [s.line, s.page, s] as const))(
     "%s (%s)",
-    async (line, _, { prints }) => {
+    async (line, _, { prints, says }) => {
       const { code, out, err } = await ran(line, program, folder);
       expect([0, 1], err).toContain(code);
       if (prints !== undefined) expect(out).toBe(prints);
+      printed.set(says, `${printed.get(says) ?? ""} ${line} ${out}`);
     },
   );
+
+  test("every number that a comment says is one that its lines give", () => {
+    const said = [...printed].filter(([says]) => numbersIn(says).length > 0);
+    expect(said.length).toBeGreaterThan(3);
+    for (const [says, given] of said)
+      expect(numbersIn(given), says).toEqual(expect.arrayContaining(numbersIn(says)));
+  });
 });

@@ -11,7 +11,7 @@ export function pages(root: string): string[] {
       return path.endsWith(".md") ? [path] : [];
     });
   const top = readdirSync(root).filter((name) => name.endsWith(".md"));
-  return [...top, ...below("docs"), ...below("examples")];
+  return [...top, ...below("docs"), ...below("examples"), ...below("bench")];
 }
 
 /** A heading's address on its page, as forges make it. */
@@ -49,6 +49,17 @@ export function brokenLinks(root: string, page: string): string[] {
   });
 }
 
+/** Pictures of a page, by their files from the root, each with the words that stand for it. */
+export function picturesOf(root: string, page: string): { file: string; words: string }[] {
+  const text = withoutCode(readFileSync(join(root, page), "utf8"));
+  const inline = [...text.matchAll(/!\[([^\]]*)\]\(([^)\s]+)\)/g)].map(([, w, src]) => [w, src]);
+  const tags = [...text.matchAll(/<img\b[^>]*>/g)].map(([tag]) => [
+    /\balt="([^"]*)"/.exec(tag)?.[1] ?? "",
+    /\bsrc="([^"]+)"/.exec(tag)?.[1] ?? "",
+  ]);
+  return [...inline, ...tags].map(([words, src]) => ({ file: join(dirname(page), src), words }));
+}
+
 /** Names of the project's own commands a page speaks of that package.json does not have. */
 export function unknownCommands(root: string, page: string): string[] {
   const { scripts } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
@@ -69,6 +80,8 @@ export interface Shown {
   readonly line: string;
   /** The fenced block marked `text` that follows the line's own block; only its last line's. */
   readonly prints?: string;
+  /** What the comment above its lines says after a colon; "" where it says nothing. */
+  readonly says: string;
 }
 
 /** Every line that runs the program, page by page and in order: later ones may use earlier ones' files. */
@@ -76,14 +89,23 @@ export function shown(root: string, page: string): Shown[] {
   const text = readFileSync(join(root, page), "utf8");
   const blocks = [...text.matchAll(/^```sh\n([\s\S]*?)^```\n(?:\n```text\n([\s\S]*?)^```)?/gm)];
   return blocks.flatMap(([, body, prints]) => {
-    const lines = body.split("\n").filter((l) => /^(npx )?eighthwise /.test(l));
-    return lines.map((line, i) => ({
+    let says = "";
+    const lines = body.split("\n").flatMap((line) => {
+      if (line.startsWith("#")) says = /:(.+)$/.exec(line)?.[1] ?? "";
+      return /^(npx )?eighthwise /.test(line) ? [{ line, says }] : [];
+    });
+    return lines.map(({ line, says }, i) => ({
       page,
       line,
+      says,
       ...(prints !== undefined && i === lines.length - 1 && { prints }),
     }));
   });
 }
+
+/** The numbers of a sentence, mixed ones whole. */
+export const numbersIn = (text: string): string[] =>
+  text.match(/\d+ \d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?/g) ?? [];
 
 export interface Ran {
   readonly code: number;

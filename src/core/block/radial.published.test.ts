@@ -97,6 +97,7 @@ describe("kite of a quarter block", () => {
     const mark = Math.min(...(kite[1].x === q ? [kite[1].y] : [kite[1].x]));
     expect((mark / q).toFixed(6)).toBe("0.414214");
     expect((area(kite) / q ** 2).toFixed(6)).toBe("0.585786");
+    expect(area(patch(8, "s1/whole", KITES))).toBeCloseTo(9.3726, 4);
     const corner = (i: number) => {
       const [u, v, w] = [kite[(i + 3) % 4], kite[i], kite[(i + 1) % 4]];
       const turn =

@@ -58,6 +58,12 @@ describe("strip and octagon", () => {
     expect(2 * halfAcross(flat, 4.5, seam)).toBeCloseTo(across, 4);
   });
 
+  it("a flat tip read 1/32 in wrong moves the octagon by 0.0754 in across flats", () => {
+    const across = (tip: number): number =>
+      2 * halfAcross(rulerOf({ point: { flat: String(tip) } }, 8, "in"), 4.5, 0.25);
+    expect(across(0.375 + 1 / 32) - across(0.375)).toBeCloseTo(0.0754, 4);
+  });
+
   it("4 1/2 in finishes 7.193 sharp and 8 blunt", () => {
     expect(2 * halfAcross(rulerOf({ point: "sharp" }, 8, "in"), 4.5, 0.25)).toBeCloseTo(7.193, 3);
     expect(2 * halfAcross(rulerOf({ point: { blunt: "1/4" } }, 8, "in"), 4.5, 0.25)).toBeCloseTo(
