@@ -8,6 +8,7 @@ step() { printf '\n== %s\n' "$1"; }
 step "lint and format"; npx biome check --error-on-warnings .
 step "types";           npm run -s types
 step "imports";         node scripts/check-imports.mjs
+step "licenses, known faults"; npm run -s licenses
 step "build";           npm run -s build
 mkdir -p .cache
 rm -f .cache/tests.json
