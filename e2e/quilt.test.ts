@@ -60,3 +60,24 @@ test("a block of one's own is said seam by seam", async () => {
   await page.locator('[data-word="own/own/seam/0"]').waitFor();
   expect(profile.complaints).toEqual([]);
 });
+
+test("stamps that take many frames make the picture that they make in one", async () => {
+  const picture = (of: Page) =>
+    of.evaluate(() => (document.querySelector("canvas") as HTMLCanvasElement).toDataURL());
+  const slow = await profile.context.newPage();
+  // By this clock every stamp takes longer than a frame has for them.
+  await slow.addInitScript(() => {
+    const plain = performance.now.bind(performance);
+    let late = 0;
+    performance.now = () => plain() + 10 * ++late;
+  });
+  await slow.goto(site.address);
+  const plain = await tab(profile, site.address);
+  for (const p of [slow, plain]) await p.locator("canvas").waitFor();
+  await expect.poll(async () => (await picture(slow)) === (await picture(plain))).toBe(true);
+  const blank = await plain.evaluate(() => {
+    const { width, height } = document.querySelector("canvas") as HTMLCanvasElement;
+    return Object.assign(document.createElement("canvas"), { width, height }).toDataURL();
+  });
+  expect(await picture(slow)).not.toBe(blank);
+});

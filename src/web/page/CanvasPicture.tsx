@@ -39,11 +39,17 @@ export function CanvasPicture({ picture, swatches, reach, high, scale }: CanvasP
       y: picture.bottom + picture.height / 2,
       scale: at.scale,
     };
-    const painter = new Painter(el, () => frame());
-    const frame = (): void =>
-      painter.paint(stand, { left: 0, top: 0, right: at.wide, bottom: at.tall }, hidpi, false);
+    let shown = true;
+    const painter = new Painter(el, () => requestAnimationFrame(frame));
+    const frame = (): void => {
+      const w = { left: 0, top: 0, right: at.wide, bottom: at.tall };
+      if (shown) painter.paint(stand, w, hidpi, false);
+    };
     painter.show([{ picture, reach }], theme, swatches);
     frame();
+    return () => {
+      shown = false;
+    };
   }, [picture, swatches, reach, theme, width, at]);
   return (
     <div ref={ref} className="picture">

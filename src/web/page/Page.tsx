@@ -5,11 +5,10 @@ import { type KeepStore, useKeep } from "../keep/index.ts";
 import { type Answered, useAnswers } from "./answers.ts";
 import { useEditing, useLitWords } from "./editing.tsx";
 import { Fabrics } from "./Fabrics.tsx";
-import { Advice, Blocks } from "./Findings.tsx";
+import { Blocks } from "./Findings.tsx";
 import { Foot } from "./Foot.tsx";
 import { useKeepStore } from "./KeepContext.ts";
 import { later } from "./later.tsx";
-import { Notes } from "./Notes.tsx";
 import { Notices } from "./Notices.tsx";
 import { Questions } from "./Questions.tsx";
 import { QuiltView } from "./quilt/QuiltView.tsx";
@@ -20,6 +19,8 @@ import { useTurning } from "./turn/turning.ts";
 const Otherwise = later(() => import("./otherwise/Otherwise.tsx").then((m) => m.Otherwise));
 const Living = later(() => import("./living/Living.tsx").then((m) => m.Living));
 const Details = later(() => import("./Details.tsx").then((m) => m.Details));
+const Advice = later(() => import("./Advice.tsx").then((m) => m.Advice));
+const Notes = later(() => import("./Notes.tsx").then((m) => m.Notes));
 
 const TurnRound = later(() => import("./turn/TurnRound.tsx").then((m) => m.TurnRound));
 

@@ -25,6 +25,8 @@ const LARGEST = 900;
 const STRETCHED = 4;
 /** More blocks in sight than this are moved as one picture. */
 const MANY = 60;
+/** Milliseconds of a frame that go to stamps which are not there yet. */
+const STAMPING = 8;
 
 interface Pixel {
   readonly x: number;
@@ -66,6 +68,7 @@ export class Painter {
   private drawn = new Map<Picture, Map<number, Drawn>>();
   private whole: Whole | null = null;
   private sharp: Sharp | null = null;
+  private readonly bit = contextOf(1);
 
   constructor(canvas: HTMLCanvasElement, again: () => void) {
     this.canvas = canvas;
@@ -88,11 +91,20 @@ export class Painter {
 
   /**
    * Paints one frame at this stand. `hidpi` is device pixels to the CSS pixel. While `moving`, what is
-   * already painted is stretched; the frame after the last is painted anew and sharp.
+   * already painted is stretched; the frame after the last is painted anew and sharp. False where
+   * stamps were painted and more are wanting: what stood there still stands, and the next frame goes on.
    */
-  paint(stand: Stand, w: Window, hidpi: number, moving: boolean): void {
+  paint(stand: Stand, w: Window, hidpi: number, moving: boolean): boolean {
     const ctx = this.canvas.getContext("2d");
-    if (!ctx || !this.theme) return;
+    if (!ctx || !this.theme) return true;
+    const mid = {
+      x: ((w.left + w.right) / 2) * hidpi,
+      y: ((w.top + w.bottom) / 2) * hidpi,
+    };
+    if (!moving && !this.stamped(this.framesOf(stand, mid, hidpi, moving))) {
+      this.again();
+      return false;
+    }
     const many = this.inSight(stand, w) > MANY;
     // The first frame of a motion keeps what the last sharp one painted, before it is wiped.
     if (moving && !this.whole && this.sharp) this.keepWhole(this.sharp);
@@ -108,16 +120,13 @@ export class Painter {
       (w.bottom - w.top) * hidpi + 2,
     );
     ctx.clip();
-    const mid = {
-      x: ((w.left + w.right) / 2) * hidpi,
-      y: ((w.top + w.bottom) / 2) * hidpi,
-    };
     const blurred = moving && this.whole && (many || !this.hasNear(stand.scale));
     if (blurred && this.whole) this.stretchWhole(ctx, this.whole, stand, mid, hidpi);
-    else this.paintLayers(ctx, stand, mid, hidpi, moving);
+    else for (const f of this.framesOf(stand, mid, hidpi, moving)) this.paintLayer(ctx, f);
     ctx.globalAlpha = 1;
     ctx.restore();
     this.sharp = moving ? null : { stand, w, mid, hidpi };
+    return true;
   }
 
   /** About how many blocks the window shows. */
@@ -126,19 +135,34 @@ export class Painter {
     return ((w.right - w.left) * (w.bottom - w.top)) / (2 * reach * reach);
   }
 
-  private paintLayers(ctx: Ctx, stand: Stand, mid: Pixel, hidpi: number, moving: boolean): void {
-    for (const layer of this.layers) {
+  /** Every layer, drawn, and where it lies in this frame. */
+  private framesOf(stand: Stand, mid: Pixel, hidpi: number, moving: boolean): Frame[] {
+    return this.layers.map((layer) => {
       const rung = this.rungOf(layer, stand.scale, moving);
-      const drawn = this.drawingOf(layer, rung);
-      const stretch = (stand.scale * hidpi) / rung;
       const { picture } = layer;
-      // The drawing's origin is the upper left corner of its picture.
-      const left = mid.x + (picture.left - stand.x) * stand.scale * hidpi;
-      const top = mid.y - (picture.bottom + picture.height - stand.y) * stand.scale * hidpi;
-      ctx.setTransform(stretch, 0, 0, stretch, left, top);
-      ctx.globalAlpha = layer.opacity ?? 1;
-      this.paintLayer(ctx, drawn, { stretch, left, top, rung, hidpi });
-    }
+      return {
+        drawn: this.drawingOf(layer, rung),
+        stretch: (stand.scale * hidpi) / rung,
+        // The drawing's origin is the upper left corner of its picture.
+        left: mid.x + (picture.left - stand.x) * stand.scale * hidpi,
+        top: mid.y - (picture.bottom + picture.height - stand.y) * stand.scale * hidpi,
+        half: layer.reach * rung,
+        hidpi,
+      };
+    });
+  }
+
+  /** Are all stamps in sight there? Those that are not are painted, for a part of a frame. */
+  private stamped(frames: readonly Frame[]): boolean {
+    const end = performance.now() + STAMPING;
+    return frames.every((f) =>
+      usesIn(f.drawn.drawing.ops).every((op) => {
+        if (f.drawn.stamps.has(op.of) || isLarge(f) || !this.inFrame(op, f)) return true;
+        // Drawn on somewhere, a canvas is painted now and not with all the others.
+        this.bit.drawImage(this.stampOf(f, op.of), 0, 0, 1, 1);
+        return performance.now() < end;
+      }),
+    );
   }
 
   /** The scale a layer is drawn at: sharp; while moving, one that is there already and near enough. */
@@ -183,46 +207,50 @@ export class Painter {
     ctx.drawImage(whole.canvas, 0, 0);
   }
 
-  private paintLayer(ctx: Ctx, drawn: Drawn, at: Frame): void {
-    const { width, height } = this.canvas;
-    const reach = drawn.layer.reach * at.rung * at.stretch;
-    const options = { drawing: drawn.drawing, ready: this.again };
-    paintOps(ctx, drawn.drawing.ops, {
+  private paintLayer(ctx: Ctx, f: Frame): void {
+    const { drawing, layer } = f.drawn;
+    const options = { drawing, ready: this.again };
+    ctx.setTransform(f.stretch, 0, 0, f.stretch, f.left, f.top);
+    ctx.globalAlpha = layer.opacity ?? 1;
+    paintOps(ctx, drawing.ops, {
       ...options,
       stamp: (c, op) => {
-        const x = at.left + op.matrix[4] * at.stretch;
-        const y = at.top + op.matrix[5] * at.stretch;
-        if (x + reach < 0 || y + reach < 0 || x - reach > width || y - reach > height) return;
-        const side = 2 * reach;
+        if (!this.inFrame(op, f)) return;
         c.save();
         c.transform(...six(op.matrix));
-        if (side > LARGEST) paintOps(c, drawn.drawing.stamps[op.of] ?? [], options);
-        else this.stampDown(c, drawn, op, at);
+        if (isLarge(f)) paintOps(c, drawing.stamps[op.of] ?? [], options);
+        else {
+          const stamp = this.stampOf(f, op.of);
+          const size = stamp.width / f.hidpi;
+          c.drawImage(stamp, -size / 2, -size / 2, size, size);
+        }
         c.restore();
       },
     });
   }
 
-  private stampDown(ctx: Ctx, drawn: Drawn, op: Extract<Op, { op: "use" }>, at: Frame): void {
-    const half = drawn.layer.reach * at.rung + 3;
-    let stamp = drawn.stamps.get(op.of);
-    if (!stamp) {
-      stamp = document.createElement("canvas");
-      const size = Math.ceil(2 * half * at.hidpi);
-      stamp.width = size;
-      stamp.height = size;
-      const own = stamp.getContext("2d");
-      if (!own) return;
-      own.setTransform(at.hidpi, 0, 0, at.hidpi, size / 2, size / 2);
-      const forget = (): void => {
-        drawn.stamps.delete(op.of);
-        this.again();
-      };
-      paintOps(own, drawn.drawing.stamps[op.of] ?? [], { drawing: drawn.drawing, ready: forget });
-      drawn.stamps.set(op.of, stamp);
-    }
-    const size = stamp.width / at.hidpi;
-    ctx.drawImage(stamp, -size / 2, -size / 2, size, size);
+  private inFrame({ matrix }: Use, f: Frame): boolean {
+    const reach = f.half * f.stretch;
+    const within = (at: number, size: number): boolean => at + reach >= 0 && at - reach <= size;
+    const { width, height } = this.canvas;
+    return (
+      within(f.left + matrix[4] * f.stretch, width) && within(f.top + matrix[5] * f.stretch, height)
+    );
+  }
+
+  private stampOf({ drawn, half, hidpi }: Frame, of: string): HTMLCanvasElement {
+    const there = drawn.stamps.get(of);
+    if (there) return there;
+    const size = Math.ceil(2 * (half + 3) * hidpi);
+    const own = contextOf(size);
+    own.setTransform(hidpi, 0, 0, hidpi, size / 2, size / 2);
+    const forget = (): void => {
+      drawn.stamps.delete(of);
+      this.again();
+    };
+    paintOps(own, drawn.drawing.stamps[of] ?? [], { drawing: drawn.drawing, ready: forget });
+    drawn.stamps.set(of, own.canvas);
+    return own.canvas;
   }
 
   private drawingOf(layer: Layer, rung: number): Drawn {
@@ -243,12 +271,29 @@ export class Painter {
   }
 }
 
+/** How a drawn layer lies in one frame; `half` is how far a stamp reaches, in the drawing's pixels. */
 interface Frame {
+  readonly drawn: Drawn;
   readonly stretch: number;
   readonly left: number;
   readonly top: number;
-  readonly rung: number;
+  readonly half: number;
   readonly hidpi: number;
+}
+
+type Use = Extract<Op, { op: "use" }>;
+
+const usesIn = (ops: readonly Op[]): Use[] =>
+  ops.flatMap((op) => (op.op === "use" ? op : op.op === "group" ? usesIn(op.ops) : []));
+
+const isLarge = (f: Frame): boolean => 2 * f.half * f.stretch > LARGEST;
+
+/** A new square canvas, in device pixels. */
+function contextOf(size: number): Ctx {
+  const canvas = document.createElement("canvas");
+  canvas.width = size;
+  canvas.height = size;
+  return canvas.getContext("2d") as Ctx;
 }
 
 /** The next scale at which stamps are kept, at or above this one. */

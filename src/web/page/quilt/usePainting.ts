@@ -85,7 +85,7 @@ function paintScene(
     el.height = Math.round(tall * hidpi);
   }
   painter.show(s.layers(stand), s.theme, s.swatches);
-  painter.paint(stand, s.window, hidpi, moving);
+  if (!painter.paint(stand, s.window, hidpi, moving)) return;
   s.onFrame(stand);
   const ctx = el.getContext("2d");
   if (!ctx) return;
