@@ -49,7 +49,7 @@ const BITS = [
 ];
 
 /** A few words as somebody might type them, or as nobody would. */
-const typed = (luck: Luck): string =>
+export const typed = (luck: Luck): string =>
   luck.some(6, () => luck.pick(BITS), 1).join(luck.pick([" ", " ", ""]));
 
 const SAID = ["size", "block", "blocks", "ruler", "yardage A", "yardage reef", "width B", "width"];
@@ -108,7 +108,7 @@ export function asked(luck: Luck): AskedCase {
 
 /** Sound designs to ask about, the same for every seed. */
 const bases = new Map<number, Brief>();
-function baseOf(number: number): Brief {
+export function baseOf(number: number): Brief {
   for (let i = 0; !bases.has(number); i++) {
     const read = readDocument(design(luckOf(77, 100 * number + i)));
     if (read.ok) bases.set(number, read.brief);

@@ -4,14 +4,17 @@ import { sniffImage } from "../../src/core/fabric/photo/index.ts";
 import { say } from "../../src/core/findings/index.ts";
 import { stepOf } from "../../src/core/measure/index.ts";
 import { asked, ofAsked } from "./asked.ts";
+import { type CommandCase, command, ofCommand } from "./command.ts";
 import { design } from "./design.ts";
 import { bytes, harmed, harmedText } from "./harm.ts";
 import { type Broken, broken } from "./laws.ts";
 import { list, ofList } from "./list.ts";
 import { type Luck, luckOf } from "./luck.ts";
 import { photo } from "./photo.ts";
+import { ofPixels, pixels } from "./pixels.ts";
 import { SHOP_LAWS } from "./shop-laws.ts";
 import { whole } from "./whole.ts";
+import { ofWords, words } from "./words.ts";
 
 export const KINDS = [
   "bytes",
@@ -22,6 +25,9 @@ export const KINDS = [
   "photo",
   "whole",
   "asked",
+  "command",
+  "words",
+  "pixels",
 ] as const;
 export type Kind = (typeof KINDS)[number];
 
@@ -36,6 +42,9 @@ const SHARE: Readonly<Record<Kind, number>> = {
   // Drawn instead of another kind: see `kindAt`.
   whole: 0,
   asked: 0,
+  command: 0,
+  words: 0,
+  pixels: 0,
 };
 
 export interface Plan {
@@ -53,11 +62,20 @@ export interface Outcome {
   readonly broken: readonly Broken[];
 }
 
+/** Cases that are plain data of their own, and how each is drawn. */
+const DATA: Readonly<Partial<Record<Kind, (luck: Luck) => unknown>>> = {
+  asked,
+  command,
+  words,
+  pixels,
+};
+
 /** The document or the bytes of one case, drawn again from seed and number alone. */
 export function drawn(plan: Plan, number: number): { kind: Kind; input: string | Uint8Array } {
   const luck = luckOf(plan.seed, number);
   const kind = kindAt(plan, number, luck);
-  if (kind === "asked") return { kind, input: JSON.stringify(asked(luck)) };
+  const data = DATA[kind];
+  if (data) return { kind, input: JSON.stringify(data(luck)) };
   if (kind === "whole") {
     const made = whole(luck);
     return { kind, input: JSON.stringify(luck.once(2) ? harmed(made, luck) : made) };
@@ -85,7 +103,9 @@ function kindAt(plan: Plan, number: number, luck: Luck): Kind {
   const kind = kindOf(luck.int(1, 100));
   // A class is dear to plan: few are.
   const later = luckOf(plan.seed ^ 0x5eed, number).int(1, 2000);
-  return later <= 4 ? "whole" : later <= 164 ? "asked" : kind;
+  if (later <= 164) return later <= 4 ? "whole" : "asked";
+  const latest = luckOf(plan.seed ^ 0xadd, number).int(1, 1000);
+  return latest <= 4 ? "command" : latest <= 12 ? "words" : latest <= 16 ? "pixels" : kind;
 }
 
 function kindOf(hundredth: number): Kind {
@@ -95,6 +115,14 @@ function kindOf(hundredth: number): Kind {
     if (left <= 0) return kind;
   }
   return "text";
+}
+
+/** Runs one case as `runCase` does; a command line takes its own time. */
+export async function runAny(plan: Plan, number: number, met: Met): Promise<Outcome> {
+  const kind = kindAt(plan, number, luckOf(plan.seed, number));
+  if (kind !== "command") return runCase(plan, number, met);
+  const input = JSON.parse(drawn(plan, number).input as string) as CommandCase;
+  return { kind, ...(await ofCommand(input)) };
 }
 
 /** Runs one case: read, and if accepted answered and held against the laws. */
@@ -107,6 +135,10 @@ export function runCase(plan: Plan, number: number, met = new Met()): Outcome {
   }
   if (kind === "asked")
     return { kind, end: "accepted", broken: ofAsked(JSON.parse(input as string)) };
+  if (kind === "words")
+    return { kind, end: "accepted", broken: ofWords(JSON.parse(input as string)) };
+  if (kind === "pixels")
+    return { kind, end: "accepted", broken: ofPixels(JSON.parse(input as string)) };
   const text = typeof input === "string" ? input : decoded(input);
   if (text === undefined) return { kind, end: "refused", broken: [] };
   const read = readBrief(text);

@@ -1,6 +1,7 @@
 // What the fuzz has found, each with its seed and number, mended and kept.
 import { expect, test } from "vitest";
 import { answerBrief, choicesFor } from "../../src/core/answer/index.ts";
+import { allWords } from "../../src/core/answer/words/all-choices.ts";
 import { readBrief } from "../../src/core/brief/index.ts";
 import { readStock } from "../../src/core/fabric/index.ts";
 import { planFirst } from "../../src/core/layout/index.ts";
@@ -217,4 +218,28 @@ test("seed 20261128, 145430, 300482, 645393: a name cut short leaves no space at
   );
   expect(pieces[0].fabric).toBe(long.slice(0, 119).trimEnd());
   expect(pieces[0].note).toBe("x".repeat(119));
+});
+
+test("seed 5, words 47 and seed 21, words 633: what is typed with letters that are not seen is refused there", () => {
+  expect(again(5, "words", 47).broken).toEqual([]);
+  expect(again(21, "words", 633).broken).toEqual([]);
+  const { brief } = answered([
+    {
+      kind: "own",
+      id: "star",
+      fabric: { patch: "reef" },
+      seams: ["from A to C"],
+      outline: { width: "6", height: "6" },
+    },
+  ]);
+  for (const [word, text] of [
+    ["of/reef/name", "Reef\u0000"],
+    ["of/reef/name", "Reef\u202efdp.exe"],
+    ["of/reef/name", "Reef\tFoam"],
+    ["own/star/seam/0", "from A \u0000 to C"],
+  ])
+    expect(allWords.typed(brief, word, text)).toMatchObject({
+      ok: false,
+      error: { problem: expect.stringMatching(/seen/) },
+    });
 });

@@ -20,6 +20,10 @@ test(`${COUNT} cases of seed ${SEED}: no crash, no hang, no growth, every law ke
   expect(said).toMatch(/harmed accepted +\d\d/);
   expect(said).toMatch(/whole accepted +\d/);
   expect(said).toMatch(/asked accepted +\d{3}/);
+  expect(said).toMatch(/command accepted +\d/);
+  expect(said).toMatch(/command refused +\d/);
+  expect(said).toMatch(/words accepted +\d\d/);
+  expect(said).toMatch(/pixels accepted +\d\d/);
 }, 300_000);
 
 describe("the fuzz itself", () => {

@@ -1,5 +1,6 @@
-// Briefs, what they carry, what is typed beside them, texts, bytes and pictures drawn from a seed: none may crash, hang or grow the program, every
-// refusal says where and why, and every brief that is accepted keeps the laws (laws.ts).
+// Briefs, what they carry, what is typed into their sentences and beside them, command lines, texts,
+// bytes and pictures drawn from a seed: none may crash, hang or grow the program, every refusal says
+// where and why, and every brief that is accepted keeps the laws (laws.ts).
 //   npm run -s fuzz -- [--count 20000] [--seed 1] [--from 0] [--bases 12] [--kind harmed] [--show N]
 import { parseArgs } from "node:util";
 import { Worker } from "node:worker_threads";

@@ -2,7 +2,7 @@
 import { setFlagsFromString } from "node:v8";
 import { runInNewContext } from "node:vm";
 import { parentPort, workerData } from "node:worker_threads";
-import { type Kind, Met, type Plan, runCase } from "./cases.ts";
+import { type Kind, Met, type Plan, runAny } from "./cases.ts";
 import type { Broken } from "./laws.ts";
 
 export interface Job {
@@ -44,7 +44,7 @@ const tenth = Math.max(1, Math.floor((to - from) / 10));
 for (let number = from; number < to; number++) {
   Atomics.store(now, 0, number);
   try {
-    const { kind, end, broken } = runCase(plan, number, met);
+    const { kind, end, broken } = await runAny(plan, number, met);
     ends[`${kind} ${end}`] = (ends[`${kind} ${end}`] ?? 0) + 1;
     if (broken.length > 0) tell({ kind: "failed", number, of: kind, broken });
   } catch (e) {

@@ -18,7 +18,8 @@ import { why } from "./commands/why.ts";
 import { Ending, EXIT } from "./exit.ts";
 import type { Io } from "./io.ts";
 
-const COMMANDS: readonly Command[] = [
+/** Every command, in the order they are listed. */
+export const COMMANDS: readonly Command[] = [
   newBrief,
   answer,
   make,

@@ -187,7 +187,8 @@ function walk(
  * Control and direction-changing characters have no place in names: they hide what a name says. Half
  * characters and those that are none cannot be written to every format.
  */
-const CONTROL = /(?![\t\n\r])[\p{Cc}\p{Bidi_Control}\p{Surrogate}\p{Noncharacter_Code_Point}]/u;
+export const CONTROL =
+  /(?![\t\n\r])[\p{Cc}\p{Bidi_Control}\p{Surrogate}\p{Noncharacter_Code_Point}]/u;
 
 function controlCharacters(value: unknown, path: string): Refusal[] {
   if (typeof value === "string")

@@ -1,4 +1,4 @@
-import type { Brief } from "../../brief/index.ts";
+import { type Brief, CONTROL } from "../../brief/index.ts";
 import { clausesOf, fabricClausesOf } from "./sentence.ts";
 import {
   type Change,
@@ -70,6 +70,8 @@ export function speaking(clauses: (b: Brief) => Clause) {
   /** The brief with this word typed; the text is kept exactly as typed, save the space round it. */
   function typed(b: Brief, wordId: string, text: string): Edited {
     const { read, options } = specOf(b, wordId);
+    if (/[\t\n\r]/.test(text.trim()) || CONTROL.test(text))
+      return { ok: false, error: { problem: "Type letters that are seen, on one line." } };
     const label = options().find((o) => o.label.toLowerCase() === text.trim().toLowerCase());
     if (label && label.typed === undefined) return taken(b, label.change);
     if (!read) return { ok: false, error: { problem: "Choose one of those shown." } };
