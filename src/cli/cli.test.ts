@@ -156,8 +156,57 @@ describe("files", () => {
     await writeFile(join(folder, "own/brief.json"), sample());
     const { code, err } = await ranHere(["make", "own/brief.json", "--out", "own"]);
     expect(code).toBe(2);
-    expect(err).toContain("would overwrite the brief itself");
+    expect(err).toContain("would overwrite what was read");
     expect(await readFile(join(folder, "own/brief.json"), "utf8")).toBe(sample());
+  });
+
+  test("a shelf is not written over by what is left of it", async () => {
+    await mkdir(join(folder, "shelf"), { recursive: true });
+    const list = join(folder, "shelf/shelf-after.csv");
+    await writeFile(list, "fabric,width,length\nRed,40,9 yd\nSand,40,9 yd\n");
+    const before = await readFile(list, "utf8");
+    const args = ["kits", "-", "--bolts", list, "--kits", "1", "--out", "shelf"];
+    const { code, err } = await ranHere(args, sample());
+    expect(code).toBe(2);
+    expect(err).toContain("shelf-after.csv would overwrite what was read");
+    expect(await readFile(list, "utf8")).toBe(before);
+  });
+
+  test("a brief an editor saves while a command has it stays as saved; half of one is refused", async () => {
+    const file = join(folder, "edited.json");
+    await writeFile(file, sample());
+    const saved = sample({ title: "Saved meanwhile" });
+    // As soon as the command says anything, the editor saves; by then it has read.
+    let saving: Promise<void> | undefined;
+    const making = ran(["make", file, "--out", join(folder, "edited")], "", {
+      err: () => {
+        saving ??= writeFile(file, saved);
+      },
+    });
+    expect((await making).code).toBe(0);
+    await saving;
+    expect(saving).toBeDefined();
+    expect(await readFile(file, "utf8")).toBe(saved);
+    const answer = await readFile(join(folder, "edited/answer.json"), "utf8");
+    expect(answer).toBe((await ranHere(["answer", "-", "--json"], sample())).out);
+
+    await writeFile(file, saved.slice(0, saved.length / 2));
+    const half = await ranHere(["make", file, "--out", "half"]);
+    expect(half.code).toBe(2);
+    expect(half.err).toMatch(/edited\.json: this is not JSON/);
+    expect(await readdir(folder)).not.toContain("half");
+  });
+
+  test("a brief that came from turning round and was worked on since is not written over", async () => {
+    const args = ["turn", "-", "--pin", "blocks = 9", "--free", "rows,columns", "--out", "found"];
+    expect((await ranHere(args, sample())).code).toBe(0);
+    expect((await ranHere(args, sample())).code).toBe(0);
+    const mine = join(folder, "found/sentence-1.json");
+    await writeFile(mine, sample({ title: "Mine" }));
+    const { code, err } = await ranHere(args, sample());
+    expect(code).toBe(3);
+    expect(err).toContain("sentence-1.json is there already, and holds another design");
+    expect(await readFile(mine, "utf8")).toBe(sample({ title: "Mine" }));
   });
 
   test.runIf(process.getuid?.() !== 0)(

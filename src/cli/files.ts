@@ -1,5 +1,5 @@
 import { mkdir, mkdtemp, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
-import { dirname, join, resolve } from "node:path";
+import { basename, dirname, join, resolve } from "node:path";
 import { type Brief, LONGEST_TEXT, readBrief } from "../core/brief/index.ts";
 import { Ending, EXIT } from "./exit.ts";
 import type { Io } from "./io.ts";
@@ -54,21 +54,31 @@ function decode(bytes: Buffer): string {
   }
 }
 
+export interface Writing {
+  /** Files that were read: none of them is ever written over. */
+  readonly inputs: readonly string[];
+  /** Names of files that are briefs: one that is there already may have been worked on since. */
+  readonly briefs?: readonly string[];
+}
+
 /**
  * Writes a set of files into `folder`, all or nothing as far as the file system allows: everything
- * is first written under temporary names beside its place, then renamed. Never overwrites `input`.
+ * is first written under temporary names beside its place, then renamed. Never writes over what was
+ * read, nor over a brief that is there and differs.
  */
 export async function writeAll(
   folder: string,
   files: ReadonlyMap<string, string | Uint8Array>,
-  input: string,
+  { inputs, briefs = [] }: Writing,
 ): Promise<void> {
   const target = resolve(folder);
+  const read = new Set(inputs.map((path) => resolve(path)));
   for (const name of files.keys())
-    if (resolve(target, name) === resolve(input))
-      throw new Ending(EXIT.bad, `${name} would overwrite the brief itself`);
+    if (read.has(resolve(target, name)))
+      throw new Ending(EXIT.bad, `${name} would overwrite what was read from it`);
   let temporary: string | undefined;
   try {
+    for (const name of briefs) await notThere(join(target, name), files.get(name));
     await mkdir(target, { recursive: true });
     temporary = await mkdtemp(join(target, ".eighthwise-"));
     for (const [name, content] of files) {
@@ -84,6 +94,15 @@ export async function writeAll(
   } finally {
     if (temporary) await rm(temporary, { recursive: true, force: true });
   }
+}
+
+/** Throws where a file is there that holds anything else than this. */
+async function notThere(path: string, content: string | Uint8Array | undefined): Promise<void> {
+  const there = await readFile(path).catch((e: NodeJS.ErrnoException) => {
+    if (e.code !== "ENOENT" && e.code !== "ENOTDIR") throw e;
+  });
+  if (there && content !== undefined && !there.equals(Buffer.from(content)))
+    throw new Error(`${basename(path)} is there already, and holds another design`);
 }
 
 /** Writes one file; refuses to replace one that is there, and leaves none that is cut short. */

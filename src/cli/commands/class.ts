@@ -213,7 +213,7 @@ export const classCommand: Command = {
         const name = files.has(`${s.name}.pdf`) ? `${s.name}-${i}` : s.name;
         files.set(`${name}.pdf`, await pdfOf(s, printing));
       }
-      await writeAll(out, files, read.path);
+      await writeAll(out, files, { inputs: [read.path, ...(file === undefined ? [] : [file])] });
       for (const name of files.keys()) io.err(`wrote ${name}\n`);
     }
     const blocked = answer.findings.some((f) => f.severity === "blocks");

@@ -55,7 +55,7 @@ export const from: Command = {
         : fromText(here) + leftOutText(list),
     );
     const out = given.text("out");
-    if (out !== undefined) await writeAll(out, drawings(here), path);
+    if (out !== undefined) await writeAll(out, drawings(here), { inputs: given.arguments });
     if (here.done < here.all) return EXIT.stopped;
     return here.projects.length > 0 ? EXIT.fine : EXIT.blocked;
   },

@@ -264,7 +264,7 @@ export const kits: Command = {
         ...(plan.kits > 0 ? [kitLabels(kit, { sheet: labels, first })] : []),
       ];
       for (const s of sheets) files.set(`${s.name}.pdf`, await pdfOf(s, printing));
-      await writeAll(out, files, read.path);
+      await writeAll(out, files, { inputs: [read.path, list] });
       for (const name of files.keys()) io.err(`wrote ${name}\n`);
     }
     const short = plan.kits === 0 || (plan.wanted ?? 0) > plan.most;

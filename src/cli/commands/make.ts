@@ -114,7 +114,7 @@ export const make: Command = {
       });
       files.set(`${name}.pdf`, bytes);
     }
-    await writeAll(out, files, path);
+    await writeAll(out, files, { inputs: [path] });
     const speech = { step: stepOf(brief.step, brief.unit) };
     for (const f of answer.findings) io.err(`${f.severity}: ${say(f, speech)}\n`);
     for (const name of files.keys()) io.out(`${name}\n`);

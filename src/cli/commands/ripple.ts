@@ -60,7 +60,7 @@ export const ripple: Command = {
         ["correction.pdf", await pdfOf(slip, printing)],
         ["brief-corrected.json", canonicalText(corrected)],
       ]);
-      await writeAll(out, files, path);
+      await writeAll(out, files, { inputs: [path], briefs: ["brief-corrected.json"] });
       for (const name of files.keys()) io.err(`wrote ${name}\n`);
     }
     return EXIT.fine;

@@ -71,12 +71,12 @@ export const turn: Command = {
         : turnText(brief, pins, turned),
     );
     const out = given.text("out");
-    if (out !== undefined)
-      await writeAll(
-        out,
-        new Map(turned.found.map((f, i) => [`sentence-${i + 1}.json`, canonicalText(f.brief)])),
-        path,
+    if (out !== undefined) {
+      const files = new Map(
+        turned.found.map((f, i) => [`sentence-${i + 1}.json`, canonicalText(f.brief)]),
       );
+      await writeAll(out, files, { inputs: [path], briefs: [...files.keys()] });
+    }
     if (stopped) return EXIT.stopped;
     return turned.found.length > 0 ? EXIT.fine : EXIT.blocked;
   },
