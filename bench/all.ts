@@ -12,6 +12,7 @@ import { layOutBlock } from "../src/core/block/index.ts";
 import { type Brief, canonicalText, readDocument } from "../src/core/brief/index.ts";
 import { area } from "../src/core/geometry/index.ts";
 import { type Demand, planFirst, planHandbook } from "../src/core/layout/index.ts";
+import { layOutQuilt, placements } from "../src/core/quilt/index.ts";
 import { prove } from "../src/core/recipe/proof.ts";
 import { makeSheet, sheetJob } from "../src/core/sheet/index.ts";
 import { readPin, turnRound } from "../src/core/turn/index.ts";
@@ -124,15 +125,63 @@ row(
   "that answer written as text",
   await ratio(answered, () => canonicalText(answer)),
 );
-for (const side of [1, 40, 100]) {
-  const sized = square(side);
-  row(
-    `Answer: ${side * side} blocks`,
-    "100 blocks of the same kinds",
-    await ratio(() => answerBrief(sized), answered),
-    side > 10 ? 3 : undefined,
-  );
+/** A stage at so many blocks beside the same stage at 100. */
+async function atEverySize(
+  what: string,
+  work: (of: Brief) => Work,
+  goes: number,
+  most?: number,
+): Promise<void> {
+  const base = work(hundred);
+  for (const side of [1, 40, 100])
+    row(
+      `${what}, ${counted(side * side)}`,
+      "100 blocks of the same kinds",
+      await ratio(work(square(side)), base, goes),
+      side > 10 ? most : undefined,
+    );
 }
+const counted = (n: number): string =>
+  `${n.toLocaleString("en-US")} ${n === 1 ? "block" : "blocks"}`;
+const layouts = brief.blocks.flatMap((b) => layOutBlock(b, brief.unit, 0.25, 4).geometry ?? []);
+await atEverySize(
+  "Geometry: the quilt laid out, every block placed",
+  (b) => () => {
+    const { geometry } = layOutQuilt(b, layouts);
+    return geometry && [...placements(b, geometry)].length;
+  },
+  20,
+);
+await atEverySize(
+  "Proof: every piece held against its cut",
+  (b) => {
+    const { recipes } = answerBrief(b);
+    return () =>
+      recipes.map((r) =>
+        prove(
+          { finished: r.patch, allowances: r.patch.map(() => 0.25), raw: r.polygon, setEdges: [] },
+          "in",
+        ),
+      );
+  },
+  5,
+);
+await atEverySize(
+  "Planner: a first plan of every fabric",
+  (b) => {
+    const { demands: all } = answerBrief(b);
+    const fabrics = [...new Set(all.map((d) => d.fabricId))];
+    return () =>
+      fabrics.map((fabricId) =>
+        planFirst(
+          all.filter((d) => d.fabricId === fabricId),
+          { fabricId, width: 40, folds: 0 },
+        ),
+      );
+  },
+  5,
+);
+await atEverySize("Answer", (b) => () => answerBrief(b), 1, 3);
 const small = held(answered);
 const large = square(100);
 row(
@@ -196,8 +245,10 @@ const table = [
   "What the program costs. Every figure is how many times as much as a baseline of the same run, the",
   `median of ${RUNS} pairs taken in turn; the machine and its load cancel out, so no times are given.`,
   "Written by `npm run -s bench` from the sample design (`bench/all.ts`, the page in Chromium by",
-  "`bench/page-rows.ts`). More of the page, of cutting plans, of fabrics and of sheets against bare",
-  "drawing calls: `npm run -s bench:page`, `npm run -s bench:cutting`, `bench/fabric.ts`,",
+  "`bench/page-rows.ts`, the median of its own runs); all rows are of that one command. A task on the",
+  "main thread is measured by the processor time the thread itself took (`bench/editing.ts`), so that",
+  "other programs do not lengthen it. More of the page, of cutting plans, of fabrics and of sheets",
+  "against bare drawing calls: `npm run -s bench:page`, `npm run -s bench:cutting`, `bench/fabric.ts`,",
   "`bench/sheets.ts`.",
   "",
   "| cost | beside | times as much | at most |",

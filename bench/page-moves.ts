@@ -13,7 +13,7 @@ export async function grown(browser: Browser, address: string, rows: number): Pr
   await page.keyboard.press("Enter");
   await page
     .getByRole("button", {
-      name: `How many blocks: ${(rows * rows).toLocaleString("en-US").replace(",", "")} blocks`,
+      name: `How many blocks: ${rows * rows} ${rows === 1 ? "block" : "blocks"}`,
     })
     .waitFor();
   await page.locator('.status[aria-busy="false"]').waitFor();

@@ -1,7 +1,9 @@
 import { gzipSync } from "node:zlib";
 import { type Browser, chromium, type Page } from "playwright-core";
 import { CHROMIUM, servePage } from "../e2e/harness.ts";
+import { LONGEST, longestTasks } from "./editing.ts";
 import { frames, grown } from "./page-moves.ts";
+import { MOST_KINDS, photographed } from "./photo-quilt.ts";
 
 const RUNS = 7;
 const median = (xs: readonly number[]): number =>
@@ -76,6 +78,71 @@ async function stepped(page: Page, key: string): Promise<number> {
   return performance.now() - start;
 }
 
+const blocks = (side: number): string =>
+  side === 1 ? "1 block" : `${(side * side).toLocaleString("en-US")} blocks`;
+
+/** A word stepped, and a frame of a pan, in quilts of 100, 1, 1,600 and 10,000 blocks. */
+async function redrawn(browser: Browser, address: string, start: number): Promise<PageRow[]> {
+  const redraws: PageRow[] = [];
+  const pans: PageRow[] = [];
+  let hundred = 0;
+  for (const side of [10, 1, 40, 100]) {
+    const page = await grown(browser, address, side);
+    const steps: number[] = [];
+    // Always onward: an answer that was heard before is not asked for again.
+    for (let i = 0; i < 2 * RUNS; i++) steps.push(await stepped(page, "ArrowUp"));
+    const step = median(steps);
+    if (side === 10) hundred = step;
+    redraws.push(
+      side === 10
+        ? [
+            "Redraw: a word stepped until 100 blocks are answered again",
+            "the first answer of a new page",
+            step / start,
+          ]
+        : [
+            `Redraw: a word stepped, ${blocks(side)}`,
+            "100 blocks of the same kinds",
+            step / hundred,
+          ],
+    );
+    const ratios: number[] = [];
+    await frames(page, "pan");
+    for (let i = 0; i < RUNS; i++) {
+      const empty = median(await frames(page, "nothing"));
+      ratios.push(median(await frames(page, "pan")) / empty);
+    }
+    pans.push([`Pan: a frame of a quilt of ${blocks(side)}`, "a frame without", median(ratios)]);
+    await page.close();
+  }
+  return [...redraws, ...pans];
+}
+
+/** The longest task on the main thread while 400 blocks are edited, without photos and with. */
+async function edited(browser: Browser, address: string): Promise<PageRow[]> {
+  const told = async (what: string, page: Page): Promise<PageRow> => {
+    const { thread } = await longestTasks(page);
+    await page.close();
+    return [
+      `Edit: the longest task on the main thread, ${what}`,
+      `the most it may be, ${LONGEST} ms`,
+      thread / LONGEST,
+      1,
+    ];
+  };
+  return [
+    await told("400 blocks", await grown(browser, address, 20)),
+    await told(
+      "400 blocks of photographed fabric, 4 kinds",
+      await photographed(browser, address, 4),
+    ),
+    await told(
+      `400 blocks of photographed fabric, ${MOST_KINDS} kinds, as many as there may be`,
+      await photographed(browser, address, MOST_KINDS),
+    ),
+  ];
+}
+
 export async function pageRows(): Promise<PageRow[]> {
   const server = await servePage();
   const browser = await chromium.launch(CHROMIUM);
@@ -92,21 +159,6 @@ export async function pageRows(): Promise<PageRow[]> {
         bare.push(other);
       }
     }
-    const page = await browser.newPage({ viewport: { width: 1440, height: 1000 } });
-    await page.goto(server.address);
-    await page.locator("[data-question]").first().waitFor();
-    await page.locator('.status[aria-busy="false"]').waitFor();
-    const steps: number[] = [];
-    // Always onward: an answer that was heard before is not asked for again.
-    for (let i = 0; i < 2 * RUNS; i++) steps.push(await stepped(page, "ArrowUp"));
-    await page.close();
-    const large = await grown(browser, server.address, 40);
-    const pans: number[] = [];
-    await frames(large, "pan");
-    for (let i = 0; i < RUNS; i++) {
-      const empty = median(await frames(large, "nothing"));
-      pans.push(median(await frames(large, "pan")) / empty);
-    }
     return [
       [
         "Start: script before the first answer, compressed",
@@ -119,12 +171,8 @@ export async function pageRows(): Promise<PageRow[]> {
         "until the crash page does",
         median(first.map((t, i) => t / bare[i])),
       ],
-      [
-        "Redraw: a word stepped until the page has answered again",
-        "the first answer of a new page",
-        median(steps) / median(first),
-      ],
-      ["Pan: a frame of a quilt of 1,600 blocks", "a frame without", median(pans)],
+      ...(await redrawn(browser, server.address, median(first))),
+      ...(await edited(browser, server.address)),
     ];
   } finally {
     await browser.close();
