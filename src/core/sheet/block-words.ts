@@ -31,6 +31,8 @@ export function blockSort({ id }: Pick<Kind, "id">): string {
   return id.endsWith("-quarter") ? "quarter block" : "half block";
 }
 
+export const isWhole = (kind: Pick<Kind, "id">): boolean => blockSort(kind) === "block";
+
 /** How many of each sort there are, whole ones first: [27, "blocks"], [6, "half blocks"]. */
 export function blockCounts(kinds: readonly Kind[]): (readonly [number, string])[] {
   return ["block", "half block", "quarter block"].flatMap((sort) => {

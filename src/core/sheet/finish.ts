@@ -1,3 +1,4 @@
+import { applyTo, centroid } from "../geometry/index.ts";
 import type { PdfPoint } from "../measure/index.ts";
 import type { Drawing } from "../picture/index.ts";
 import { type Mark, picture, rectangle } from "../picture/index.ts";
@@ -119,10 +120,12 @@ function rowsDrawing(job: SheetJob, room: PdfPoint, most: PdfPoint): Drawing | u
       marks: [{ kind: "shape", polygon: block.outline, line: "seam" }],
     });
     const size = Math.min(block.width, block.height) / small;
+    // A half lies beside the center of its block, not about it.
+    const middle = applyTo(p.at, centroid(block.outline));
     if (size > 1.1)
       marks.push({
         kind: "text",
-        at: { x: p.at.x, y: p.at.y - 0.4 * small * 1.2 },
+        at: { x: middle.x, y: middle.y - 0.4 * small * 1.2 },
         text: letters[p.blockId],
         size: size > 1.6 ? 1.2 : 1,
         anchor: "middle",
@@ -151,6 +154,19 @@ function mapWords(job: SheetJob): string {
   const kinds = job.answer.blocks
     .filter((b) => b.count > 0)
     .map((b) => `${letters[b.id]}: ${kindName(b)}, ${b.count}`);
-  const turned = job.placed.some((p) => Math.abs(p.at.turn) > 1e-9);
-  return `${kinds.join("; ")}. ${turned ? "Some blocks are turned: follow the picture." : "No block is turned."}`;
+  return `${kinds.join("; ")}. ${turnWords(job)}`;
+}
+
+/** How an arrangement turns every block. */
+const LAID = { rows: 0, "on-point": Math.PI / 4, "hexagon-rows": Math.PI / 2 } as const;
+
+/** Which blocks lie otherwise than all the others do in this arrangement. */
+function turnWords(job: SheetJob): string {
+  const usual = LAID[job.answer.quilt?.arrangement ?? "rows"];
+  const turned = job.placed.some((p) => Math.abs(p.at.turn - usual) > 1e-9);
+  const mirrored = job.placed.some((p) => p.at.mirrored);
+  const ways = [...(turned ? ["turned"] : []), ...(mirrored ? ["mirrored"] : [])];
+  return ways.length === 0
+    ? "No block is turned."
+    : `Some blocks are ${ways.join(" or ")}: follow the picture.`;
 }

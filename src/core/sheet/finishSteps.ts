@@ -1,5 +1,5 @@
 import { borderSteps, plainSeam, topSteps } from "../answer/index.ts";
-import { blockName } from "./block-words.ts";
+import { blockCounts, blockName, isWhole } from "./block-words.ts";
 import { sayUp } from "./cutting.ts";
 import { counted, fabricName, listed, type SheetJob, sayMeasured, sayUnit } from "./job.ts";
 import { allSteps } from "./order.ts";
@@ -81,18 +81,25 @@ const wholeBlocks = (job: SheetJob): string[] =>
     return b.count > 0 && letter ? [`Every ${blockName(b, 1)} is one ${letter}.`] : [];
   });
 
+/** What is laid out: on point, the parts that fill the edges are named with the edges. */
+function layNames(job: SheetJob): string {
+  const onPoint = job.answer.quilt?.arrangement === "on-point";
+  const laid = job.answer.blocks.filter((b) => b.count > 0 && (!onPoint || isWhole(b)));
+  return listed(laid.map((b) => blockName(b, Math.max(2, b.count))));
+}
+
 /** How the blocks come together, by the way the quilt is arranged. */
 function rowWords(job: SheetJob): string {
   const { quilt } = job.answer;
   if (!quilt) return "";
-  const names = listed(
-    job.answer.blocks.filter((b) => b.count > 0).map((b) => blockName(b, Math.max(2, b.count))),
-  );
+  const names = layNames(job);
   const press = `${pressWords(job)} Join the rows.`;
   switch (quilt.arrangement) {
     case "on-point": {
       const [side, corner] = ["setting/side", "setting/corner"].map((id) => letterAt(job, id));
-      const ends = side ? `, ${side} at the ends of the rows` : ", with what fills the edges";
+      const parts = job.answer.blocks.filter((b) => b.count > 0 && !isWhole(b));
+      const sorts = listed(blockCounts(parts).map(([, sort]) => sort));
+      const ends = side ? `, ${side} at the ends of the rows` : `, the ${sorts} at the edges`;
       const last = corner
         ? `Rows that reach a corner end in ${corner}; sew the other two ${corner} on last.`
         : "Sew the two corners that are left on last.";

@@ -2,7 +2,7 @@ import type { PdfPoint } from "../measure/index.ts";
 import type { Drawing } from "../picture/index.ts";
 import { picture, quiltPicture, rectangle } from "../picture/index.ts";
 import type { QuiltGeometry } from "../quilt/index.ts";
-import { blockCounts, blockName, blockSort } from "./block-words.ts";
+import { blockCounts, blockName, blockSort, isWhole } from "./block-words.ts";
 import { type Block, Column } from "./column.ts";
 import { columns, MEASURE, STYLES } from "./grid.ts";
 import {
@@ -203,9 +203,11 @@ export function pictureBlock(job: SheetJob, width: PdfPoint, height: PdfPoint): 
   if (made) {
     c.figure(made.drawing, 0, made.drawing.title);
     c.gap(5);
-    const kinds = job.answer.blocks
-      .filter((b) => b.count > 0)
-      .map((b) => `${b.count} ${blockName(b, b.count)}`);
+    const used = job.answer.blocks.filter((b) => b.count > 0);
+    const kinds = [
+      ...used.filter(isWhole).map((b) => `${b.count} ${blockName(b, b.count)}`),
+      ...blockCounts(used.filter((b) => !isWhole(b))).map(([n, sort]) => `${n} ${sort}`),
+    ];
     c.paragraph(`Drawn at ${ratioWords(made.ratio)}: ${kinds.join(", ")}.`, STYLES.soft, {
       width: Math.max(width, columns(4)),
     });

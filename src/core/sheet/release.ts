@@ -1,8 +1,10 @@
 import type { Question } from "../answer/index.ts";
 import { type Finding, say as sayFinding } from "../findings/index.ts";
 import { lengthToInch } from "../measure/index.ts";
+import { blockName } from "./block-words.ts";
 import { cutRows } from "./cutting.ts";
 import { pieceOf, recipeOf, type SheetJob, say, sayUnit } from "./job.ts";
+import { mirroredCount } from "./mirrored.ts";
 import { stepsOf } from "./steps.ts";
 
 /** Where an open point is mended: in the sentence, among the fabrics, or under a question. */
@@ -132,7 +134,14 @@ function counts(job: SheetJob): (string | false)[] {
       `${p.letter} and ${other.letter} are cut together, but ${p.count} and ${other.count} are wanted.`
     );
   });
-  return [...rounds, ...pieces, ...hands];
+  const mirrored = used(job).map((b) => {
+    const n = mirroredCount(job, b);
+    return (
+      n > 0 &&
+      `${n} of ${b.count} ${blockName(b, b.count)} lie mirrored and must be sewn as the mirror image, lefts for rights; the list and the steps are for blocks that are not.`
+    );
+  });
+  return [...rounds, ...pieces, ...hands, ...mirrored];
 }
 
 function fabricsUsed(job: SheetJob): (string | false)[] {

@@ -166,8 +166,13 @@ export function usesOf(job: SheetJob, fabricId: string): string {
   const { finishing } = job.brief;
   if (finishing?.binding?.fabric === fabricId) uses.push("binding");
   if (finishing?.backing?.fabric === fabricId) uses.push("backing");
+  const cut = new Set(fabricsInUse(job));
   for (const set of job.brief.fabrics)
-    if (set.kind === "strip-set" && set.strips.some((t) => t.fabric === fabricId))
+    if (
+      set.kind === "strip-set" &&
+      cut.has(set.id) &&
+      set.strips.some((t) => t.fabric === fabricId)
+    )
       uses.push(`strips of set ${fabricLetter(job, set.id)}`);
   return uses.join(", ");
 }
