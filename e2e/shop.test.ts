@@ -7,6 +7,8 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { openBrowser, servePage, tab } from "./harness.ts";
 
 const PICTURES = resolve(import.meta.dirname, "../dist/pictures");
+/** `LOOK=1` also takes a picture at every size, to be looked at. */
+const LOOK = process.env.LOOK !== undefined;
 const SHELF =
   "fabric;kind;length;cost\nKelp;bolt;8 yd;12,95\nShell;bolt;433;11\nCurrent;bolt;14 yd;13,50\nBasalt;bolt;5 yd;9,80\nSlate;bolt;6 yd;9\nRust;bolt;-3;4\n";
 
@@ -168,7 +170,7 @@ test("at every size all of it is within the screen, touchable, and axe finds not
     for (const colorScheme of ["light", "dark"] as const) {
       await page.emulateMedia({ colorScheme });
       const path = resolve(PICTURES, `shop-${name}-${colorScheme}.png`);
-      await page.screenshot({ path, fullPage: true });
+      if (LOOK) await page.screenshot({ path, fullPage: true });
       // Narrowest shows all that a size could change; in the dark only colors can be wrong.
       if (name === "phone") expect(await violations(page, colorScheme === "dark")).toEqual([]);
     }

@@ -1,17 +1,27 @@
 import { BaseSequencer, type TestSpecification } from "vitest/node";
 
-/** Files of tests that take ten seconds and more, the longest first. */
+/** Files of tests that take six seconds of a processor and more, the longest first. */
 const LONG = [
   "scripts/fuzz/fuzz.test.ts",
   "scripts/docs.test.ts",
   "scripts/tester/tester.test.ts",
   "src/core/layout/plan.published.test.ts",
-  "src/cli/cli.test.ts",
-  "src/core/block/radial.patterns.test.ts",
-  "src/cli/dxf.test.ts",
-  "src/core/recipe/recipe.laws.test.ts",
+  "examples/examples.test.ts",
+  "src/core/turn/turn.laws.test.ts",
+  "src/cli/hostile.test.ts",
   "src/core/sheet/sheets.test.ts",
+  "src/core/recipe/recipe.laws.test.ts",
   "src/core/fabric/photo/stripe.test.ts",
+  "src/cli/dxf.test.ts",
+  "src/cli/cli.test.ts",
+  "src/core/block/radial.clipping.test.ts",
+  "src/living/living.test.ts",
+  "src/core/layout/plan.laws.test.ts",
+  "src/core/block/radial.patterns.test.ts",
+  "src/core/block/radial.laws.test.ts",
+  "src/core/shop/class/class.test.ts",
+  "src/core/shop/ripple/ripple.test.ts",
+  "src/cli/class.test.ts",
   "e2e/page.test.ts",
   "e2e/look.test.ts",
   "e2e/print.test.ts",

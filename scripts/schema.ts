@@ -11,33 +11,15 @@ const ID = "urn:eighthwise:schema";
 /** The schemas as text, by file name under docs/schema/. */
 export function schemaTexts(): ReadonlyMap<string, string> {
   const ofBrief = { $id: `${ID}:brief`, ...z.toJSONSchema(brief, { io: "input" }) };
-  const ofAnswer = {
-    $id: `${ID}:answer`,
-    ...createGenerator({
-      path: "src/core/answer/types.ts",
-      tsconfig: "tsconfig.json",
-      type: "Answer",
-      skipTypeCheck: true,
-    }).createSchema("Answer"),
-  };
-  const ofTurn = {
-    $id: `${ID}:turn`,
-    ...createGenerator({
-      path: "src/core/turn/output.ts",
-      tsconfig: "tsconfig.json",
-      type: "TurnOutput",
-      skipTypeCheck: true,
-    }).createSchema("TurnOutput"),
-  };
-  const ofFrom = {
-    $id: `${ID}:from`,
-    ...createGenerator({
-      path: "src/core/turn/fromOutput.ts",
-      tsconfig: "tsconfig.json",
-      type: "FromOutput",
-      skipTypeCheck: true,
-    }).createSchema("FromOutput"),
-  };
+  // One reading of the types for all three: it takes longer than the schemas.
+  const types = createGenerator({
+    path: "src/core/{answer/types,turn/output,turn/fromOutput}.ts",
+    tsconfig: "tsconfig.json",
+    skipTypeCheck: true,
+  });
+  const ofAnswer = { $id: `${ID}:answer`, ...types.createSchema("Answer") };
+  const ofTurn = { $id: `${ID}:turn`, ...types.createSchema("TurnOutput") };
+  const ofFrom = { $id: `${ID}:from`, ...types.createSchema("FromOutput") };
   return new Map([
     ["docs/schema/brief.schema.json", canonicalText(ofBrief)],
     ["docs/schema/answer.schema.json", canonicalText(ofAnswer)],
