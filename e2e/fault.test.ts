@@ -14,7 +14,7 @@ afterAll(async () => {
   await site.close();
 });
 beforeEach(async () => {
-  profile = await browser.profile({ serviceWorkers: "block" });
+  profile = await browser.profile();
 });
 afterEach(async () => {
   expect(profile.complaints).toEqual([]);

@@ -61,12 +61,16 @@ function watched(context: BrowserContext, close: () => Promise<void>): Profile {
 
 const WIDE = { viewport: { width: 1440, height: 900 } };
 
-/** One browser for a file of tests; each test takes a fresh profile of it, held in memory. */
+/**
+ * One browser for a file of tests; each test takes a fresh profile of it, held in memory. The page's
+ * service worker fetches every file for later, which takes as long as the first view: only what is
+ * tried without a server lets it, by `serviceWorkers: "allow"`.
+ */
 export async function openBrowser() {
   const browser = await chromium.launch(CHROMIUM);
   return {
     async profile(options: BrowserContextOptions = {}): Promise<Profile> {
-      const context = await browser.newContext({ ...WIDE, ...options });
+      const context = await browser.newContext({ ...WIDE, serviceWorkers: "block", ...options });
       return watched(context, () => context.close());
     },
     close: () => browser.close(),

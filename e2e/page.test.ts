@@ -313,7 +313,8 @@ test("names and notes of a design are text and nothing else", async () => {
 describe("without a server", () => {
   test("the page, below any path, works after two reloads and edits", async () => {
     const host = await servePage({ prefix: "/shop/eighthwise/" });
-    const page = await tab(profile, host.address);
+    const offline = await browser.profile({ serviceWorkers: "allow" });
+    const page = await tab(offline, host.address);
     await kept(page);
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => {}));
     await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
@@ -326,6 +327,8 @@ describe("without a server", () => {
     await kept(page);
     await page.goto(`${host.address}crash.html`);
     await page.getByText("One design is kept.").waitFor();
+    expect(offline.complaints).toEqual([]);
+    await offline.close();
   });
 });
 

@@ -15,10 +15,7 @@ afterAll(async () => {
 test("a first plan at once; then the solver is loaded, and the plan is proved least", async () => {
   const profile = await browser.profile();
   const asked: string[] = [];
-  // The service worker takes every file for later; that is not the page asking for the solver.
-  profile.context.on("request", (r) => {
-    if (!r.serviceWorker()) asked.push(r.url());
-  });
+  profile.context.on("request", (r) => asked.push(r.url()));
   const solver = () => asked.some((url) => url.endsWith(".wasm"));
   const page = await tab(profile, site.address);
   const question = page.getByRole("button", { name: "Is there enough?" });
