@@ -27,6 +27,8 @@ export default defineConfig({
         test: {
           name: "page",
           include: ["e2e/**/*.test.ts"],
+          // What drives the browser is loaded once for each worker, not for each file.
+          isolate: false,
           testTimeout: 120_000,
           hookTimeout: 120_000,
           // A page on a busy machine answers late; a second, the default, is no fault of it.
