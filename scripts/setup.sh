@@ -6,9 +6,10 @@ cd "$(dirname "$0")/.."
 major=$(node -p 'process.versions.node.split(".")[0]')
 if [ "$major" -lt 20 ]; then echo "Node 20 or newer is needed; this is $(node --version)" >&2; exit 2; fi
 
-# node_modules is remade when the lock file is newer than the last install.
+# node_modules is remade when the lock file is newer than the last install, beside what follows.
+modules=
 if [ ! -f node_modules/.package-lock.json ] || [ package-lock.json -nt node_modules/.package-lock.json ]; then
-  npm ci --no-audit --no-fund --loglevel=error
+  npm ci --no-audit --no-fund --loglevel=error & modules=$!
 fi
 
 if [ "${1:-}" = "--with-browser" ]; then
@@ -22,3 +23,5 @@ if [ "${1:-}" = "--with-browser" ]; then
     "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${missing[@]}" >/dev/null
   fi
 fi
+
+[ -z "$modules" ] || wait "$modules"
