@@ -2,7 +2,6 @@ import type { Question } from "../answer/index.ts";
 import { type Finding, say as sayFinding } from "../findings/index.ts";
 import { lengthToInch } from "../measure/index.ts";
 import { blockName } from "./block-words.ts";
-import { cutRows } from "./cutting.ts";
 import { pieceOf, recipeOf, type SheetJob, say, sayUnit } from "./job.ts";
 import { mirroredCount } from "./mirrored.ts";
 import { stepsOf } from "./steps.ts";
@@ -203,18 +202,18 @@ function withCode(code: string): Test {
 /** Strips for long pieces come first; of the others never a wider strip after a narrower one. */
 function cutOrder(job: SheetJob): (string | false)[] {
   return job.answer.layouts.flatMap((l) => {
-    const long = new Set(
-      job.answer.demands.filter((d) => d.shape.first > l.width / 2).map((d) => d.id),
+    const registered = new Set(job.answer.demands.filter((d) => d.register).map((d) => d.id));
+    // What is registered to a repeat comes first, then what is joined to long strips.
+    const strips = l.strips.filter(
+      (s) => !s.runs.some((r) => r.segment || registered.has(r.demandId)),
     );
-    const rows = cutRows(job, l).filter(
-      (r) => r.strips !== undefined && !r.from && !long.has(r.demandId),
-    );
-    return rows.map(
-      (r, i) =>
-        i > 0 &&
-        lengthToInch(r.height - rows[i - 1].height, job.brief.unit) > 1e-6 &&
-        `${job.swatches[l.fabricId]?.name}: a ${say(job, r.height)} strip is cut after a ${say(job, rows[i - 1].height)} one.`,
-    );
+    return strips.map((s, i) => {
+      const before = strips[i - 1]?.height ?? s.height;
+      return (
+        lengthToInch(s.height - before, job.brief.unit) > 1e-6 &&
+        `${job.swatches[l.fabricId]?.name}: a ${say(job, s.height)} strip is cut after a ${say(job, before)} one.`
+      );
+    });
   });
 }
 
