@@ -54,7 +54,7 @@ beforeAll(async () => {
     created: new Date(Date.UTC(2026, 10, 25)),
   });
   writeFileSync(join(folder, "PATTERN.pdf"), pdf);
-});
+}, 120_000);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const tried = WAYS.flatMap(({ run, ...way }) => (run === undefined ? [] : [{ run, ...way }]));

@@ -48,7 +48,7 @@ describe("every line that runs the program runs", () => {
     const outDir = join(ROOT, ".cache/docs");
     const configFile = join(ROOT, "vite.cli.config.ts");
     await build({ configFile, root: ROOT, logLevel: "error", build: { outDir } });
-  });
+  }, 120_000);
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   // What stands on several pages runs once, unless what it prints stands beside it.

@@ -3,8 +3,10 @@
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
-major=$(node -p 'process.versions.node.split(".")[0]')
-if [ "$major" -lt 20 ]; then echo "Node 20 or newer is needed; this is $(node --version)" >&2; exit 2; fi
+if ! node -e 'const [a, b] = process.versions.node.split(".").map(Number); process.exit(a > 20 || (a === 20 && b >= 19) ? 0 : 1)'; then
+  echo "Node 20.19 or newer is needed; this is $(node --version 2>/dev/null || echo none)" >&2
+  exit 2
+fi
 
 # node_modules is remade when the lock file is newer than the last install, beside what follows.
 modules=
