@@ -202,11 +202,10 @@ function withCode(code: string): Test {
 /** Strips for long pieces come first; of the others never a wider strip after a narrower one. */
 function cutOrder(job: SheetJob): (string | false)[] {
   return job.answer.layouts.flatMap((l) => {
-    const registered = new Set(job.answer.demands.filter((d) => d.register).map((d) => d.id));
-    // What is registered to a repeat comes first, then what is joined to long strips.
-    const strips = l.strips.filter(
-      (s) => !s.runs.some((r) => r.segment || registered.has(r.demandId)),
-    );
+    // What lies along the fabric or is registered to a repeat comes first, then what is joined.
+    const first = job.answer.demands.filter((d) => d.register || d.shape.kind === "along");
+    const ids = new Set(first.map((d) => d.id));
+    const strips = l.strips.filter((s) => !s.runs.some((r) => r.segment || ids.has(r.demandId)));
     return strips.map((s, i) => {
       const before = strips[i - 1]?.height ?? s.height;
       return (
