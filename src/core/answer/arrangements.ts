@@ -1,19 +1,7 @@
 import type { Brief } from "../brief/index.ts";
 import { area, centroid, distance } from "../geometry/index.ts";
-import { answerBrief } from "./compose.ts";
-import { meetingShapes } from "./look/meetings.ts";
 import type { Answer } from "./types/answer.ts";
-import type { MeetingShape } from "./types/meeting.ts";
 import { type Change, changed, MOST_CHOICES } from "./words/word.ts";
-
-/** One way to lay the same blocks, with what appears where they meet. */
-export interface Arranged {
-  readonly label: string;
-  readonly brief: Brief;
-  readonly shapes: readonly MeetingShape[];
-  /** The brief as it is. */
-  readonly now: boolean;
-}
 
 type Quilt = Brief["quilt"];
 
@@ -96,18 +84,4 @@ export function layingsOf(brief: Brief, answer: Answer): Laying[] {
   });
   const asIs: Laying = { label: "as it is", brief, change: () => {}, now: true };
   return [asIs, ...ways].slice(0, MOST_CHOICES);
-}
-
-/** The same, each answered, with what appears where its blocks meet. */
-export function arrangementsOf(brief: Brief): Arranged[] {
-  const answer = answerBrief(brief);
-  return layingsOf(brief, answer).map(({ label, brief: b, now }) => {
-    const { sizes: _sizes, ...laid } = b;
-    return {
-      label,
-      brief: now ? b : laid,
-      now,
-      shapes: meetingShapes(b, now ? answer : answerBrief(laid)),
-    };
-  });
 }

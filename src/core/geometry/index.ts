@@ -3,5 +3,4 @@ export * from "./direction.ts";
 export * from "./halfplane.ts";
 export * from "./point.ts";
 export * from "./polygon.ts";
-export * from "./regular.ts";
 export * from "./rigid.ts";

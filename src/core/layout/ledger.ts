@@ -74,12 +74,6 @@ const row = (
   spareRight: right - needed.right,
 });
 
-/** What stacking prints all right side up by mistake gives: the other hand is missing altogether. */
-export const ifNeverFlipped = (needed: HandsNeeded): { left: number; right: number } => ({
-  left: needed.left + needed.right,
-  right: needed.reversible ? needed.left + needed.right : 0,
-});
-
 /**
  * Copies that lie point up and point down in a layout. Head to tail every second copy is turned, so
  * a run of odd length has one more of the way it begins.

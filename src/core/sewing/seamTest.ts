@@ -20,9 +20,6 @@ export interface SeamFound {
 export const shouldMeasure = (t: Pick<SeamTest, "strips" | "cut">, seam: Length): Length =>
   t.strips * t.cut - 2 * (t.strips - 1) * seam;
 
-/** What the inner strips should show between their seams. */
-export const innerStrip = (cut: Length, seam: Length): Length => cut - 2 * seam;
-
 /**
  * The true seam of a maker from her test strips. Each of k - 1 seams takes its error from both sides,
  * so the width is off by 2 (k - 1) times it; tests with more seams weigh more.

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Recipe } from "../../recipe/types.ts";
 import type { Answer } from "../types/answer.ts";
 import { consequences, spokenChange } from "./consequences.ts";
-import { spoken, spokenLength } from "./spoken.ts";
+import { spoken } from "./spoken.ts";
 
 interface Small {
   readonly side: number;
@@ -111,13 +111,10 @@ describe("what is spoken", () => {
     ["a 1/4 in seam", "a one quarter inch seam"],
     ["8 → 7.193 in", "8 to 7.193 inches"],
     ["1 in", "1 inch"],
+    ["115.5 mm", "115.5 millimeters"],
     ["24 × 64 in", "24 by 64 inches"],
     ["eight to the round", "eight to the round"],
   ])("%s is said %s", (text, said) => {
     expect(spoken(text)).toBe(said);
-  });
-
-  it("says a length with its unit", () => {
-    expect(spokenLength("115.5", "mm")).toBe("115.5 millimeters");
   });
 });

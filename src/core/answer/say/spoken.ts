@@ -1,4 +1,3 @@
-import type { Unit } from "../../measure/index.ts";
 import { inWords } from "../words/word.ts";
 
 const PARTS: Readonly<Record<number, string>> = {
@@ -57,6 +56,3 @@ export const spoken = (text: string): string =>
     })
     .replace(/(\d) [x×] (?=\d)/g, "$1 by ")
     .replaceAll(" → ", " to ");
-
-/** A length as it is said aloud, from its printed number. */
-export const spokenLength = (text: string, unit: Unit): string => spoken(`${text} ${unit}`);
