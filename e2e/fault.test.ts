@@ -102,3 +102,30 @@ test("a solver that cannot be had: the first plan stays, it is said, and asking 
   await least.getByRole("button").click();
   await least.getByText("Proved least.").waitFor();
 });
+
+test("a solver that dies in mid-search: the first plan stays, edits are kept, and it is started again", async () => {
+  const page = await profile.context.newPage();
+  await page.addInitScript(() => {
+    const ask = Worker.prototype.postMessage;
+    Object.assign(globalThis, { deaths: 1 });
+    Worker.prototype.postMessage = function (this: Worker, ...args: never[]): void {
+      ask.apply(this, args as never);
+      const state = globalThis as unknown as { deaths: number };
+      // Only what looks for plans is asked with a design alone.
+      if (state.deaths <= 0 || !("format" in (args[0] as object))) return;
+      state.deaths--;
+      setTimeout(() => {
+        this.terminate();
+        this.dispatchEvent(new ErrorEvent("error", { message: "out of memory" }));
+      }, 20);
+    };
+  });
+  await page.goto(site.address);
+  await kept(page);
+  await page.getByRole("button", { name: "Is there enough?" }).click();
+  const least = page.locator(".least");
+  await least.getByText("stopped by itself; this plan holds.").waitFor();
+  await step(page);
+  await kept(page);
+  await least.getByText("Proved least.").waitFor();
+});

@@ -1,12 +1,21 @@
 import { execFile } from "node:child_process";
-import { chmod, mkdir, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import {
+  chmod,
+  mkdir,
+  mkdtemp,
+  readdir,
+  readFile,
+  rm,
+  truncate,
+  writeFile,
+} from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { promisify } from "node:util";
 import { Ajv } from "ajv";
 import { build } from "vite";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { canonicalText } from "../core/brief/index.ts";
+import { canonicalText, LONGEST_TEXT } from "../core/brief/index.ts";
 import { smallBrief } from "../core/brief/sample.ts";
 import { type Ran, ran } from "./ran.testing.ts";
 
@@ -131,6 +140,16 @@ describe("files", () => {
   test("what cannot be read is code 3", async () => {
     expect(await ranHere(["answer", "nowhere.json"])).toMatchObject({ code: 3, out: "" });
     expect(await ranHere(["answer", "."])).toMatchObject({ code: 3, out: "" });
+  });
+
+  test("a file larger than any brief is not read at all", async () => {
+    const large = join(folder, "large.json");
+    await writeFile(large, "{");
+    await truncate(large, LONGEST_TEXT + 1);
+    const { code, err } = await ranHere(["answer", "large.json"]);
+    expect(code).toBe(3);
+    expect(err).toContain(`larger than ${LONGEST_TEXT} bytes`);
+    await rm(large);
   });
 
   test("new never replaces a file that is there", async () => {

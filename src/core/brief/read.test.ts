@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { canonicalText, contentHash } from "./canonical.ts";
 import { checkNames } from "./check.ts";
-import { DEEPEST, MOST_VALUES, readBrief, readDocument } from "./read.ts";
+import { DEEPEST, LONGEST_TEXT, MOST_VALUES, readBrief, readDocument } from "./read.ts";
 import { smallBrief } from "./sample.ts";
 
 const document = (): Record<string, unknown> =>
@@ -103,6 +103,13 @@ describe("refused, with the place named", () => {
     const list = `[${"[],".repeat(MOST_VALUES)}[]]`;
     const text = JSON.stringify(document()).replace("{", `{"notes":${list},`);
     expect(readBrief(text).ok).toBe(false);
+  });
+
+  test("a text longer than any brief, before it is parsed", () => {
+    const read = readBrief(" ".repeat(LONGEST_TEXT + 1));
+    expect(read.ok || read.refusals).toEqual([
+      { path: "", message: `the brief is larger than ${LONGEST_TEXT} characters` },
+    ]);
   });
 
   test("a thousand faults, told shortly", () => {

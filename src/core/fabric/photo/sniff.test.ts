@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { say } from "../../findings/index.ts";
 import { stepOf } from "../../measure/index.ts";
-import { sniffImage } from "./sniff.ts";
+import { MOST_BYTES, sniffImage } from "./sniff.ts";
 import { seeded } from "./stripes.testing.ts";
 
 const ascii = (s: string): number[] => [...s].map((c) => c.charCodeAt(0));
@@ -125,6 +125,7 @@ describe("what a picture file is", () => {
     ],
     ["a JPEG with no frame", bytes([0xff, 0xd8, 0xff, 0xe0, 0, 2, 0xff, 0xd9]), "photo-truncated"],
     ["60 megapixels claimed", png(10_000, 6_000), "photo-too-large"],
+    ["a file larger than any camera's", new Uint8Array(MOST_BYTES + 1), "photo-too-large-file"],
     ["no height", png(40, 0), "photo-truncated"],
   ])("%s is refused", (_, b, code) => {
     expect(facts(b)).toBe(code);
