@@ -1,7 +1,7 @@
 import type { Command } from "../../src/cli/command.ts";
 import { ran } from "../../src/cli/ran.testing.ts";
 import { COMMANDS } from "../../src/cli/run.ts";
-import { canonicalText } from "../../src/core/brief/index.ts";
+import { canonicalText, readBrief } from "../../src/core/brief/index.ts";
 import { baseOf, typed } from "./asked.ts";
 import { harmedText } from "./harm.ts";
 import type { Broken } from "./laws.ts";
@@ -29,6 +29,7 @@ const VALUES: Readonly<Record<string, readonly string[]>> = {
   WHAT: ["pattern", "kits", "card", "toString"],
   FILE: ["/dev/null", NOWHERE, "nowhere.csv", "package.json"],
   SIZE: ["letter 30", "4 x 2", "1 x 1 on a4", "0 x 0"],
+  TEXT: ["spring class", "", "x".repeat(130), `${"x".repeat(119)}\u{1F9F5}`, "a\u0007b", "a\nb"],
   ID: ["block-0", "block-1", "constructor"],
   "YYYY-MM-DD": ["2026-11-25", "2026-02-30", "9999-99-99", "yesterday", "-1"],
   "STOP=LENGTH": ["U1=8 7/16", "U2 gap=-1/16", "U1=", "=4", "U99=1"],
@@ -93,5 +94,7 @@ export async function ofCommand(
   if (/(?![\t\n\r])\p{Cc}/u.test(said)) no("nothing that a terminal obeys is printed");
   for (const [slip] of said.matchAll(/\b(undefined|NaN|Infinity)\b|\[object/g))
     if (!theirs.includes(slip)) no(`what is printed holds no "${slip}"`);
+  if (out.startsWith("{") && out.includes('"eighthwise-brief"') && !readBrief(out).ok)
+    no("a brief that is printed reads back");
   return { end: code >= 2 ? "refused" : "accepted", broken: found.slice(0, 3) };
 }

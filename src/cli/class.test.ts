@@ -41,3 +41,27 @@ test("wrong numbers are told by their option", async () => {
     code: 3,
   });
 });
+
+test("students whom no brief could hold are told with their line; a class holds sixty", async () => {
+  const rows = [
+    `${"x".repeat(119)}\u{1F9F5},,`,
+    "Wren\u0007,,",
+    "Lark,99999,",
+    "Swift,,0.0001",
+    ...Array.from({ length: 58 }, (_, i) => `Finch ${i},40,`),
+  ];
+  await writeFile(list, `name,usable,longest\n${rows.join("\n")}\n`);
+  const { code, out, err } = await ran(["class", BRIEF, "--students", list, "--json"]);
+  expect(code).toBe(0);
+  expect(err).toMatch(
+    /line 2 has a name.*line 3 has a name.*line 4 has a usable.*line 5 has a longest/s,
+  );
+  expect(err).toMatch(/at most 60; what follows line 61 is left out/);
+  expect(JSON.parse(out).students).toHaveLength(56);
+});
+
+test("a number that no brief could hold is refused with its place", async () => {
+  const { code, err } = await ran(["class", BRIEF, "--hours", "0.1"]);
+  expect(code).toBe(2);
+  expect(err).toMatch(/class: class\/hours: /);
+});

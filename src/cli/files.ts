@@ -1,6 +1,6 @@
 import { mkdir, mkdtemp, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
-import { type Brief, LONGEST_TEXT, readBrief } from "../core/brief/index.ts";
+import { type Brief, canonicalText, LONGEST_TEXT, readBrief } from "../core/brief/index.ts";
 import { Ending, EXIT } from "./exit.ts";
 import type { Io } from "./io.ts";
 
@@ -20,6 +20,16 @@ export async function readInput(path: string, io: Io): Promise<Input> {
     EXIT.bad,
     ...read.refusals.map((r) => `${from}: ${r.path ? `${r.path}: ` : ""}${r.message}`),
   );
+}
+
+/**
+ * A brief that was changed by what stands on the command line, as it was given. One that would not
+ * open again ends the command with code 2, the place and the reason.
+ */
+export function readable(command: string, brief: Brief): Brief {
+  const read = readBrief(canonicalText(brief));
+  if (read.ok) return brief;
+  throw new Ending(EXIT.bad, ...read.refusals.map((r) => `${command}: ${r.path}: ${r.message}`));
 }
 
 /** The text of a file; unreadable ones end the command with code 3. */

@@ -98,3 +98,15 @@ test("what was handed out is remembered; after a change it is told, with a slip 
   expect(corrected.out).toBe("Nothing that left this design is wrong.\n");
   expect(await ran(["record", BRIEF, "--printed", "poster"])).toMatchObject({ code: 2 });
 });
+
+test("what would leave a brief that does not open again is not noted", async () => {
+  for (const given of [
+    ["--to", "Wren\u0007"],
+    ["--edition", "1\u202e2"],
+    ["--to", `${"x".repeat(119)}\u{1F9F5}`],
+  ]) {
+    const { code, out, err } = await ran(["record", BRIEF, "--handed-out", "pattern", ...given]);
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    expect(err).toMatch(/^eighthwise: record: record\/\d+\/\w+: .*control characters/);
+  }
+});

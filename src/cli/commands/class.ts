@@ -3,6 +3,7 @@ import {
   type Brief,
   type ClassText,
   computedText,
+  readDocument,
   type StudentText,
 } from "../../core/brief/index.ts";
 import { say } from "../../core/findings/index.ts";
@@ -25,10 +26,13 @@ import {
 import { csvText, readTable } from "../../core/table/index.ts";
 import type { Command, Given } from "../command.ts";
 import { Ending, EXIT } from "../exit.ts";
-import { readInput, readText, writeAll } from "../files.ts";
+import { readable, readInput, readText, writeAll } from "../files.ts";
 import { PRINTING, pdfOf, printingOf } from "../printing.ts";
 
 const bad = (message: string): Ending => new Ending(EXIT.bad, `class: ${message}`);
+
+/** As many as a brief may hold. */
+const MOST_STUDENTS = 60;
 
 /** Columns of a list of students: the first must be there. */
 const HEADS = ["name", "usable", "longest", "top", "strips", "width", "size", "point"] as const;
@@ -38,7 +42,12 @@ const HEADS = ["name", "usable", "longest", "top", "strips", "width", "size", "p
  * size), and her seam test as strips, width, size. Bad rows are told and left out.
  */
 function studentsOf(text: string, brief: Brief, tell: (line: string) => void): StudentText[] {
-  const [head, ...rows] = readTable(text).rows;
+  const [head, ...all] = readTable(text).rows;
+  const rows = all.slice(0, MOST_STUDENTS);
+  if (all.length > rows.length)
+    tell(
+      `a class holds at most ${MOST_STUDENTS}; what follows line ${rows.at(-1)?.line} is left out`,
+    );
   if (!head) return [];
   const at = HEADS.map((h) => head.cells.findIndex((c) => c.trim().toLowerCase() === h));
   if (at[0] < 0)
@@ -60,21 +69,26 @@ function studentsOf(text: string, brief: Brief, tell: (line: string) => void): S
             : half || !Number.isInteger(count) || count < 2 || count > 12
               ? "has half a seam test: say width and size, of 2 to 12 strips"
               : undefined;
-    if (why) {
-      tell(`line ${row.line} ${why}; it is left out`);
-      return [];
-    }
-    return [
-      {
-        name,
-        ...(usable && { usable }),
-        ...(longest && { longest }),
-        ...(top && { top }),
-        ...(point && { point }),
-        ...(width && { test: { strips: count, width, size } }),
-      },
-    ];
+    const student: StudentText = {
+      name,
+      ...(usable && { usable }),
+      ...(longest && { longest }),
+      ...(top && { top }),
+      ...(point && { point }),
+      ...(width && { test: { strips: count, width, size } }),
+    };
+    const problem = why ?? unreadable(brief, student);
+    if (problem) tell(`line ${row.line} ${problem}; it is left out`);
+    return problem ? [] : [student];
   });
+}
+
+/** Why a student could not stand in a brief, as the reader of briefs judges it. */
+function unreadable(brief: Brief, student: StudentText): string | undefined {
+  const read = readDocument({ ...brief, class: { students: [student] } });
+  if (read.ok) return undefined;
+  const [{ path, message }] = read.refusals;
+  return `has a ${path.split("/").slice(3).join(" ")} that cannot be: ${message}`;
 }
 
 const positive = (text: string, unit: Brief["unit"]): boolean => {
@@ -99,7 +113,7 @@ function decided(brief: Brief, students: readonly StudentText[] | undefined, giv
       irons: Math.ceil(irons ?? room.irons ?? 1),
       blocks: Math.ceil(blocks ?? room.blocks ?? 1),
       ...(room.rates && { rates: room.rates }),
-      students: [...(students ?? room.students ?? [])].slice(0, 60),
+      students: [...(students ?? room.students ?? [])],
     },
   };
 }
@@ -192,7 +206,7 @@ export const classCommand: Command = {
     const tell = (line: string): void => io.err(`${file}: ${line}\n`);
     const students =
       file === undefined ? undefined : studentsOf(await readText(file), read.brief, tell);
-    const brief = decided(read.brief, students, given);
+    const brief = readable("class", decided(read.brief, students, given));
     const printing = printingOf(given, "class", brief);
     const answer = answerBrief(brief);
     const plan = planClass(brief, answer);

@@ -32,7 +32,7 @@ import {
 import { csvText } from "../../core/table/index.ts";
 import type { Command, Given } from "../command.ts";
 import { Ending, EXIT } from "../exit.ts";
-import { readInput, readText, writeAll } from "../files.ts";
+import { readable, readInput, readText, writeAll } from "../files.ts";
 import { PRINTING, pdfOf, printingOf } from "../printing.ts";
 import { columns } from "../text.ts";
 
@@ -233,7 +233,7 @@ export const kits: Command = {
     const list = given.text("bolts");
     if (list === undefined) throw bad("say which bolts with --bolts FILE");
     const read = await readInput(given.arguments[0], io);
-    const brief = decided(read.brief, given);
+    const brief = readable("kits", decided(read.brief, given));
     const labels = labelSheetOf(given, brief.unit);
     const first = Number(given.text("first-label"));
     const printing = printingOf(given, "kits", brief);

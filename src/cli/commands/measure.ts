@@ -9,7 +9,7 @@ import {
 import { type Brief, canonicalText, computedText, keepMeasured } from "../../core/brief/index.ts";
 import type { Command, Given } from "../command.ts";
 import { Ending, EXIT } from "../exit.ts";
-import { readInput, writeNew } from "../files.ts";
+import { readable, readInput, writeNew } from "../files.ts";
 import { columns, wrap } from "../text.ts";
 import { exitOf } from "./answer.ts";
 
@@ -112,7 +112,7 @@ export const measure: Command = {
         : `${tables.flatMap(tableText).join("\n")}`,
     );
     const out = given.text("out");
-    if (out !== undefined) await writeNew(out, canonicalText(kept));
+    if (out !== undefined) await writeNew(out, canonicalText(readable("measure", kept)));
     return exitOf(answer);
   },
 };

@@ -10,7 +10,7 @@ import {
 } from "../../core/shop/index.ts";
 import type { Command, Given } from "../command.ts";
 import { Ending, EXIT } from "../exit.ts";
-import { readInput, writeNew } from "../files.ts";
+import { readable, readInput, writeNew } from "../files.ts";
 
 const bad = (message: string): Ending => new Ending(EXIT.bad, `record: ${message}`);
 const WAYS = ["printed", "cut", "handed-out"] as const;
@@ -86,8 +86,9 @@ export const record: Command = {
     const changed = structuredClone(brief);
     remembering(entries)(changed);
     const out = given.text("out");
-    if (out === undefined) io.out(canonicalText(changed));
-    else await writeNew(out, canonicalText(changed));
+    const text = canonicalText(readable("record", changed));
+    if (out === undefined) io.out(text);
+    else await writeNew(out, text);
     return EXIT.fine;
   },
 };

@@ -13,7 +13,7 @@ import {
 } from "../../core/shop/index.ts";
 import type { Command } from "../command.ts";
 import { EXIT } from "../exit.ts";
-import { readInput, writeAll } from "../files.ts";
+import { readable, readInput, writeAll } from "../files.ts";
 import { PRINTING, pdfOf, printingOf } from "../printing.ts";
 import { dayOf } from "./record.ts";
 
@@ -58,7 +58,7 @@ export const ripple: Command = {
       const slip = correctionSheet(sheetJob(brief, answer, printing), wrong);
       const files = new Map<string, string | Uint8Array>([
         ["correction.pdf", await pdfOf(slip, printing)],
-        ["brief-corrected.json", canonicalText(corrected)],
+        ["brief-corrected.json", canonicalText(readable("ripple", corrected))],
       ]);
       await writeAll(out, files, { inputs: [path], briefs: ["brief-corrected.json"] });
       for (const name of files.keys()) io.err(`wrote ${name}\n`);

@@ -25,7 +25,7 @@ import {
 } from "../../core/sewing/index.ts";
 import type { Command, Given } from "../command.ts";
 import { Ending, EXIT } from "../exit.ts";
-import { readInput, writeNew } from "../files.ts";
+import { readable, readInput, writeNew } from "../files.ts";
 import { wrap } from "../text.ts";
 
 const bad = (message: string): Ending => new Ending(EXIT.bad, `why: ${message}`);
@@ -124,7 +124,7 @@ export const why: Command = {
     const { kept, table, diagnosis } = measured(given, brief, answerBrief(brief));
     io.out(given.flag("json") ? computedText(diagnosis) : text(table, diagnosis, brief));
     const out = given.text("out");
-    if (out !== undefined) await writeNew(out, canonicalText(kept));
+    if (out !== undefined) await writeNew(out, canonicalText(readable("why", kept)));
     return EXIT.fine;
   },
 };
