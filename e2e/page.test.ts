@@ -310,46 +310,6 @@ test("names and notes of a design are text and nothing else", async () => {
   expect(await page.title()).not.toBe("1");
 });
 
-test("the policy refuses what a file could put in, and these tests hear of it", async () => {
-  const page = await openPage();
-  const refused = await page.evaluate(async () => {
-    const heard: string[] = [];
-    document.addEventListener("securitypolicyviolation", (e) => heard.push(e.effectiveDirective));
-    const put = (name: string, given: object): void =>
-      document.body.append(Object.assign(document.createElement(name), given));
-    put("script", { textContent: "document.title = '1'" });
-    put("script", { src: "http://elsewhere.invalid/a.js" });
-    put("img", { src: "http://elsewhere.invalid/a.png" });
-    put("style", { textContent: "body { display: none }" });
-    put("iframe", { src: "http://elsewhere.invalid/" });
-    put("p", { innerHTML: "<b onclick='document.title = 1' style='color: red'>b</b>" });
-    await fetch("http://elsewhere.invalid/").catch(() => {});
-    // From a timer: what a test asks of the page directly may make code of text.
-    const made = await new Promise((done) =>
-      setTimeout(() => {
-        try {
-          done(new Function("return 1")());
-        } catch {
-          done("refused");
-        }
-      }),
-    );
-    document.querySelector("b")?.click();
-    await new Promise((done) => setTimeout(done, 50));
-    return { heard: [...new Set(heard)].sort(), made, title: document.title };
-  });
-  expect(refused.made).toBe("refused");
-  expect(refused.title).not.toBe("1");
-  expect(refused.heard).toEqual(
-    expect.arrayContaining([
-      ...["connect-src", "frame-src", "img-src"],
-      ...["script-src", "script-src-attr", "script-src-elem", "style-src-attr", "style-src-elem"],
-    ]),
-  );
-  expect(profile.complaints.length).toBeGreaterThan(5);
-  profile.complaints.length = 0;
-});
-
 describe("without a server", () => {
   test("the page, below any path, works after two reloads and edits", async () => {
     const host = await servePage({ prefix: "/shop/eighthwise/" });

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { buildIfNeeded, PAGE } from "../scripts/build-web.mjs";
+import { openBrowser, servePage, tab } from "./harness.ts";
 
 /** What is built, as it is served and handed out: read, not run. */
 const text = (name: string): string => readFileSync(join(PAGE.out, name), "utf8");
@@ -93,4 +94,49 @@ describe("every page that is built", () => {
       expect(script.includes("sourceMappingURL"), name).toBe(false);
     }
   });
+});
+
+test("the policy refuses what a file could put in, and these tests hear of it", async () => {
+  const site = await servePage();
+  const browser = await openBrowser();
+  const profile = await browser.profile();
+  const page = await tab(profile, site.address);
+  await page.locator("h1").waitFor();
+  const refused = await page.evaluate(async () => {
+    const heard: string[] = [];
+    document.addEventListener("securitypolicyviolation", (e) => heard.push(e.effectiveDirective));
+    const put = (name: string, given: object): void =>
+      document.body.append(Object.assign(document.createElement(name), given));
+    put("script", { textContent: "document.title = '1'" });
+    put("script", { src: "http://elsewhere.invalid/a.js" });
+    put("img", { src: "http://elsewhere.invalid/a.png" });
+    put("style", { textContent: "body { display: none }" });
+    put("iframe", { src: "http://elsewhere.invalid/" });
+    put("p", { innerHTML: "<b onclick='document.title = 1' style='color: red'>b</b>" });
+    await fetch("http://elsewhere.invalid/").catch(() => {});
+    // From a timer: what a test asks of the page directly may make code of text.
+    const made = await new Promise((done) =>
+      setTimeout(() => {
+        try {
+          done(new Function("return 1")());
+        } catch {
+          done("refused");
+        }
+      }),
+    );
+    document.querySelector("b")?.click();
+    await new Promise((done) => setTimeout(done, 50));
+    return { heard: [...new Set(heard)].sort(), made, title: document.title };
+  });
+  expect(refused.made).toBe("refused");
+  expect(refused.title).not.toBe("1");
+  expect(refused.heard).toEqual(
+    expect.arrayContaining([
+      ...["connect-src", "frame-src", "img-src"],
+      ...["script-src", "script-src-attr", "script-src-elem", "style-src-attr", "style-src-elem"],
+    ]),
+  );
+  expect(profile.complaints.length).toBeGreaterThan(5);
+  await browser.close();
+  await site.close();
 });
