@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { smallBrief } from "../brief/sample.ts";
 import { stepOf } from "../measure/index.ts";
-import { BATTINGS, MATTRESSES, packagedBatting, QUILTS, quiltForBed } from "./bedSizes.ts";
+import { MATTRESSES, quiltForBed } from "./bedSizes.testing.ts";
+import { BATTINGS, packagedBatting, QUILTS } from "./bedSizes.ts";
 import { finishingOf } from "./finishing.ts";
 
 const STEP = stepOf("1/8", "in");

@@ -52,7 +52,7 @@ interface Whole {
 interface Drawn {
   readonly layer: Layer;
   readonly drawing: Drawing;
-  readonly stamps: Map<string, HTMLCanvasElement>;
+  readonly stamps: Map<string, Ctx>;
 }
 
 /**
@@ -68,7 +68,9 @@ export class Painter {
   private drawn = new Map<Picture, Map<number, Drawn>>();
   private whole: Whole | null = null;
   private sharp: Sharp | null = null;
-  private readonly bit = contextOf(1);
+  private readonly bit = newContext();
+  /** Canvases of stamps let go, until the next picture stands: new ones cost as much as painting. */
+  private spare: Ctx[] = [];
 
   constructor(canvas: HTMLCanvasElement, again: () => void) {
     this.canvas = canvas;
@@ -76,7 +78,7 @@ export class Painter {
   }
 
   show(layers: readonly Layer[], theme: Theme, swatches: Swatches): void {
-    if (theme !== this.theme || swatches !== this.swatches) this.drawn.clear();
+    const redrawn = theme !== this.theme || swatches !== this.swatches;
     const same = (l: Layer, i: number): boolean => l.picture === this.layers[i]?.picture;
     if (theme !== this.theme || !layers.every(same)) {
       this.whole = null;
@@ -85,8 +87,11 @@ export class Painter {
     this.theme = theme;
     this.swatches = swatches;
     this.layers = layers;
-    for (const picture of this.drawn.keys())
-      if (!layers.some((l) => l.picture === picture)) this.drawn.delete(picture);
+    for (const [picture, rungs] of this.drawn) {
+      if (!redrawn && layers.some((l) => l.picture === picture)) continue;
+      this.drawn.delete(picture);
+      for (const { stamps } of rungs.values()) this.spare.push(...stamps.values());
+    }
   }
 
   /**
@@ -126,6 +131,7 @@ export class Painter {
     ctx.globalAlpha = 1;
     ctx.restore();
     this.sharp = moving ? null : { stand, w, mid, hidpi };
+    if (!moving) this.spare = [];
     return true;
   }
 
@@ -159,7 +165,7 @@ export class Painter {
       usesIn(f.drawn.drawing.ops).every((op) => {
         if (f.drawn.stamps.has(op.of) || isLarge(f) || !this.inFrame(op, f)) return true;
         // Drawn on somewhere, a canvas is painted now and not with all the others.
-        this.bit.drawImage(this.stampOf(f, op.of), 0, 0, 1, 1);
+        this.bit.drawImage(this.stampOf(f, op.of).canvas, 0, 0, 1, 1);
         return performance.now() < end;
       }),
     );
@@ -220,7 +226,7 @@ export class Painter {
         c.transform(...six(op.matrix));
         if (isLarge(f)) paintOps(c, drawing.stamps[op.of] ?? [], options);
         else {
-          const stamp = this.stampOf(f, op.of);
+          const stamp = this.stampOf(f, op.of).canvas;
           const size = stamp.width / f.hidpi;
           c.drawImage(stamp, -size / 2, -size / 2, size, size);
         }
@@ -238,19 +244,21 @@ export class Painter {
     );
   }
 
-  private stampOf({ drawn, half, hidpi }: Frame, of: string): HTMLCanvasElement {
+  private stampOf({ drawn, half, hidpi }: Frame, of: string): Ctx {
     const there = drawn.stamps.get(of);
     if (there) return there;
     const size = Math.ceil(2 * (half + 3) * hidpi);
-    const own = contextOf(size);
+    const own = this.spare.pop() ?? newContext();
+    // A canvas that is given its size is blank again.
+    own.canvas.width = own.canvas.height = size;
     own.setTransform(hidpi, 0, 0, hidpi, size / 2, size / 2);
     const forget = (): void => {
       drawn.stamps.delete(of);
       this.again();
     };
     paintOps(own, drawn.drawing.stamps[of] ?? [], { drawing: drawn.drawing, ready: forget });
-    drawn.stamps.set(of, own.canvas);
-    return own.canvas;
+    drawn.stamps.set(of, own);
+    return own;
   }
 
   private drawingOf(layer: Layer, rung: number): Drawn {
@@ -288,13 +296,7 @@ const usesIn = (ops: readonly Op[]): Use[] =>
 
 const isLarge = (f: Frame): boolean => 2 * f.half * f.stretch > LARGEST;
 
-/** A new square canvas, in device pixels. */
-function contextOf(size: number): Ctx {
-  const canvas = document.createElement("canvas");
-  canvas.width = size;
-  canvas.height = size;
-  return canvas.getContext("2d") as Ctx;
-}
+const newContext = (): Ctx => document.createElement("canvas").getContext("2d") as Ctx;
 
 /** The next scale at which stamps are kept, at or above this one. */
 const rungFor = (scale: number): number =>
