@@ -4,8 +4,10 @@ import { BaseSequencer, type TestSpecification } from "vitest/node";
 const LONG = [
   "scripts/fuzz/fuzz.test.ts",
   "scripts/docs.test.ts",
+  "scripts/docs-commands.test.ts",
   "scripts/tester/tester.test.ts",
   "src/core/layout/plan.published.test.ts",
+  "scripts/guide.test.ts",
   "examples/examples.test.ts",
   "src/core/turn/turn.laws.test.ts",
   "src/cli/hostile.test.ts",
@@ -28,6 +30,7 @@ const LONG = [
   "e2e/shop.test.ts",
   "e2e/photo.test.ts",
   "e2e/keep.test.ts",
+  "e2e/tour.test.ts",
 ];
 
 /** Starts long files first: begun last, one would keep a worker busy while the others stand idle. */

@@ -186,7 +186,7 @@ function addPartner(d: Brief, kinds: readonly string[]): string {
 const SETTINGS = [
   { stem: "plain", setting: "plain" },
   { stem: "kites", setting: "kites" },
-  { stem: "pairs", setting: "sectors", whole: [0, 4] },
+  { stem: "pairs", setting: "sectors", whole: [1, 5] },
   { stem: "trio", setting: "sectors", whole: [1, 3, 5] },
 ] as const;
 

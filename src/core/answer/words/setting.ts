@@ -19,11 +19,14 @@ function settingText(block: WedgeBlock): string {
   }[block.setting];
 }
 
+/** Two opposite sectors. Those of the flat sides, 0 among them, are wedges when left whole, as they lie. */
+const twoOpposite = (n: number): number[] => [1, 1 + n / 2];
+
 /** Patterns of sectors with a name. */
 const patterns = (n: number): readonly { readonly name: string; readonly whole: number[] }[] => [
   { name: "none", whole: [] },
   { name: "every other one", whole: everyOther(n) },
-  { name: "two opposite", whole: [0, n / 2] },
+  { name: "two opposite", whole: twoOpposite(n) },
 ];
 
 function wholeText(block: WedgeBlock): string {
@@ -56,7 +59,7 @@ export function settingWord(b: Brief, { block, index }: Placed): WordSpec {
     label: settingText(
       setting === block.setting
         ? block
-        : { ...block, setting, inner: undefined, whole: block.whole ?? [0, block.n / 2] },
+        : { ...block, setting, inner: undefined, whole: block.whole ?? twoOpposite(block.n) },
     ),
     change: setting === block.setting ? () => {} : withSetting(b, block, setting),
     picture: "block",
@@ -149,7 +152,7 @@ export function withSetting(b: Brief, block: WedgeBlock, setting: WedgeSetting):
     else if (!d.side || knownLength(d.side, b.unit) < leastSide(b, block, setting))
       d.side = proposedSide(b, block, setting);
     if (setting === "framed") d.inner = block.setting === "kites" ? "kites" : "plain";
-    if (setting === "sectors") d.whole ??= [0, block.n / 2];
+    if (setting === "sectors") d.whole ??= twoOpposite(block.n);
     else {
       delete d.whole;
       delete d.turned;

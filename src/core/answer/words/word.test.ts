@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type Brief, readDocument } from "../../brief/index.ts";
 import { smallBrief } from "../../brief/sample.ts";
+import { answerBrief } from "../compose.ts";
 import { allWords } from "./all-choices.ts";
 import { detailSentencesOf } from "./details.ts";
 import { oneFabricSentence } from "./one-fabric.ts";
@@ -91,7 +92,7 @@ describe("the sentence", () => {
     ["deep", { setting: "deep", side: "10" }, "in a deep background in 10 in blocks cut to cover;"],
     [
       "sectors",
-      { setting: "sectors", whole: [0, 4] },
+      { setting: "sectors", whole: [1, 5] },
       "with two opposite left whole in the smallest blocks, flat side to the edge;",
     ],
     [
@@ -355,4 +356,16 @@ describe("changes that carry others with them", () => {
     expect(b.fabrics).toBe(runner.fabrics);
     expect(b.blocks).toBe(runner.blocks);
   });
+});
+
+it("two opposite left whole are another block than plain corners: two kites, six wedges", () => {
+  const choices = choicesFor(smallBrief({ blocks: [wedge()] }), "setting/star");
+  const whole = choices.find((c) => c.label === "with two opposite left whole");
+  const [block] = answerBrief(whole?.brief as Brief).blocks;
+  const roles = block.patches.map((p) => p.role.split("-")[0]).sort();
+  expect(roles).toEqual([
+    ...Array(2).fill("corner"),
+    ...Array(2).fill("kite"),
+    ...Array(6).fill("wedge"),
+  ]);
 });
