@@ -20,7 +20,7 @@ export default defineConfig({
           exclude: ["e2e/**", "node_modules/**"],
           // Loading the core anew for every file would take as long as many of the tests.
           isolate: false,
-          setupFiles: "scripts/native-push.mjs",
+          setupFiles: "scripts/native-builtins.mjs",
           testTimeout: 60_000,
         },
       },

@@ -1,7 +1,0 @@
-// The reader of PDF files brings an Array push of its own, written out in the language, and puts it in
-// the place of the engine's: everything that runs after it in the same worker would be slower, and would
-// not be what makers run. It is loaded before any test, and the engine's push is put back.
-const { push } = Array.prototype;
-await import("pdfjs-dist/legacy/build/pdf.mjs");
-await import("pdfjs-dist/legacy/build/pdf.worker.mjs");
-Array.prototype.push = push;
