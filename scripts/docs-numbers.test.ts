@@ -38,7 +38,7 @@ const LIMITS: readonly (readonly [string, string, string, (n: number) => string]
   ["SECURITY.md", "src/core/brief/refusal.ts", "MOST_REFUSALS", (n) => `at most ${n} faults`],
   ["SECURITY.md", "src/core/fabric/photo/sniff.ts", "MOST_BYTES", (n) => `most ${n / 1e6} MB`],
   ["SECURITY.md", "src/core/fabric/photo/pixels.ts", "MOST_PIXELS", (n) => `${n / 1e6} million`],
-  ["SECURITY.md", "src/core/fabric/stock.ts", "MOST_STOCK_ROWS", (n) => `most ${grouped(n)} rows`],
+  ["SECURITY.md", "src/core/fabric/stock.ts", "MOST_STOCK_ROWS", (n) => `${grouped(n)} rows`],
   ["docs/fabric.md", "src/core/fabric/photo/pixels.ts", "MOST_PIXELS", (n) => `${n / 1e6} megap`],
   [
     "docs/kits-and-class.md",
