@@ -27,7 +27,7 @@ describe("a stock list", () => {
           width: "40",
           length: "2 1/2 yd",
           count: 1,
-          cost: 12.5,
+          cost: 1250,
           note: "left shelf",
         },
         {
@@ -37,7 +37,7 @@ describe("a stock list", () => {
           width: "21",
           length: "18 in",
           count: 3,
-          cost: 9.8,
+          cost: 980,
         },
       ],
     });
@@ -59,6 +59,21 @@ describe("a stock list", () => {
     ["a byte order mark and old line ends", "\uFEFFfabric;width;length\rReed;45,5 cm;1,25 m\r"],
   ])("%s", (_, text) => {
     expect(rows(text)).toEqual([["Reed", "scrap", "45,5 cm", "1,25 m", 1]]);
+  });
+
+  test.each([
+    ["12.95", 1295],
+    ["$12,5", 1250],
+    ["$12.95/yd", 1295],
+    ["9.80 € a meter", 980],
+    ["3 for 5", undefined],
+    ["-3", undefined],
+    ["12.345", undefined],
+    ["99999999", undefined],
+  ])("a price of %s", (text, cents) => {
+    const { pieces, findings } = readStock(`fabric;width;length;cost\nReed;40;9;${text}`, "in");
+    expect(pieces[0].cost).toBe(cents);
+    expect(findings.map((f) => f.code)).toEqual(cents === undefined ? ["stock-cost-not-read"] : []);
   });
 
   test("every bad row is told by its line and kept aside; the good ones are read", () => {

@@ -1,6 +1,6 @@
 import { lengthProblem } from "../brief/index.ts";
 import type { Finding } from "../findings/index.ts";
-import { parseLength, type Unit } from "../measure/index.ts";
+import { type Cents, parseLength, readMoney, type Unit } from "../measure/index.ts";
 import { readTable, type TableRow } from "../table/index.ts";
 import { type Columns, columnsOf, isHeading, type Meaning } from "./stockColumns.ts";
 
@@ -20,7 +20,7 @@ export interface StockPiece {
   readonly length: string;
   readonly count: number;
   /** For one yard, or one meter where the list's unit is mm; no currency. */
-  readonly cost?: number;
+  readonly cost?: Cents;
   readonly note?: string;
 }
 
@@ -203,9 +203,8 @@ function countOf(text: string): number | undefined {
   return n >= 1 && n <= MOST_OF_ONE ? n : undefined;
 }
 
-/** A price without its currency, of seven figures at most; a comma may be its point. */
-function costOf(text: string): number | undefined | "bad" {
+/** A price as money is read, whatever is said of it before and after: "$12.95 a yard". */
+function costOf(text: string): Cents | undefined | "bad" {
   if (text === "") return undefined;
-  const plain = text.replace(/[^\d.,-]/g, "").replace(/,(\d{1,2})$/, ".$1");
-  return /^\d{1,7}(\.\d+)?$/.test(plain) ? Number(plain) : "bad";
+  return readMoney(text.replace(/^[^\d-]+|\D+$/g, "")) ?? "bad";
 }

@@ -1,4 +1,5 @@
 export * from "./length.ts";
+export * from "./money.ts";
 export * from "./print.ts";
 export * from "./step.ts";
 export * from "./tolerance.ts";

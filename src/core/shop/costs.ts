@@ -1,4 +1,4 @@
-import { type Cents, ceilDiv, readMoney } from "./money.ts";
+import { type Cents, ceilDiv, readMoney } from "../measure/money.ts";
 import type { KitRules } from "./rules.ts";
 import { type Ticks, ticksOfPrice } from "./ticks.ts";
 import type { BoltRun, KitPlan, Shelf } from "./types.ts";

@@ -1,8 +1,8 @@
+export * from "../measure/money.ts";
 export * from "./class/index.ts";
 export * from "./costs.ts";
 export * from "./kits.ts";
 export * from "./labels.ts";
-export * from "./money.ts";
 export * from "./most.ts";
 export * from "./ripple/index.ts";
 export { type KitRules, rulesOf, USUAL_MINUTES, USUAL_WEIGHT } from "./rules.ts";

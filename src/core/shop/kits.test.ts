@@ -4,9 +4,9 @@ import orchard from "../../../examples/orchard-stripe.json" with { type: "json" 
 import tidepool from "../../../examples/tidepool-runner.json" with { type: "json" };
 import { answerBrief } from "../answer/index.ts";
 import { type Brief, readDocument, type ShopText } from "../brief/index.ts";
+import { ceilDiv, readMoney, sayMoney } from "../measure/money.ts";
 import { costsOf, secondsOf } from "./costs.ts";
 import { planKits } from "./kits.ts";
-import { ceilDiv, readMoney, sayMoney } from "./money.ts";
 import { rulesOf } from "./rules.ts";
 import { afterRun } from "./runs.ts";
 import { readShelf, shelfCsv } from "./shelf.ts";

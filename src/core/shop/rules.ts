@@ -1,6 +1,6 @@
 import type { Brief, ShopText } from "../brief/index.ts";
 import { knownLength, type Length } from "../measure/index.ts";
-import { type Cents, readMoney } from "./money.ts";
+import { type Cents, readMoney } from "../measure/money.ts";
 
 /** The shop's decisions as numbers, what was not decided filled in. */
 export interface KitRules {

@@ -1,7 +1,7 @@
 import { readStock, type StockList } from "../fabric/index.ts";
 import type { Unit } from "../measure/index.ts";
+import { ceilDiv, readMoney, sayMoney } from "../measure/money.ts";
 import { csvText } from "../table/index.ts";
-import { ceilDiv, readMoney, sayMoney } from "./money.ts";
 import type { Bolt, Shelf } from "./types.ts";
 
 /**
@@ -48,7 +48,7 @@ export function readShelf(text: string, unit: Unit): ReadShelf {
           name: p.fabric,
           ...(p.width !== undefined && { width: withUnit(p.width, unit) }),
           length: withUnit(p.length, unit),
-          ...(p.cost !== undefined && { price: sayMoney(Math.round(p.cost * 100)) }),
+          ...(p.cost !== undefined && { price: sayMoney(p.cost) }),
           ...(p.note !== undefined && { note: p.note }),
         }),
       ),

@@ -1,8 +1,8 @@
 import Fraction from "fraction.js";
 import type { Brief } from "../brief/index.ts";
 import { printYards, roundDown, stepOf } from "../measure/index.ts";
+import { sayMoney } from "../measure/money.ts";
 import type { KitCosts } from "./costs.ts";
-import { sayMoney } from "./money.ts";
 import { printed } from "./needs.ts";
 import type { KitRules } from "./rules.ts";
 import { lengthOfTicks, type Ticks } from "./ticks.ts";
