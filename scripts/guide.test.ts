@@ -41,6 +41,8 @@ beforeAll(() => {
   const isText = (path: string): boolean => !path.endsWith("/pictures");
   for (const part of ["src", "examples", "docs", "package.json"])
     cpSync(join(ROOT, part), join(COPY, part), { recursive: true, filter: isText });
+  // A setting of its own: without one the tests would be run by that of the repository round it.
+  writeFileSync(join(COPY, "vitest.config.mjs"), "export default {};\n");
   writeFileSync(
     join(COPY, "tsconfig.json"),
     JSON.stringify({
