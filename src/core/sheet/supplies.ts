@@ -234,21 +234,25 @@ function toolsOf(job: SheetJob): string {
 /** Fabrics that are washed before they are cut: who cuts them unwashed sews another size. */
 function washWords(job: SheetJob): string {
   const groups = new Map<string, string[]>();
+  let inHand = false;
   for (const id of fabricsInUse(job)) {
-    const { shrinkage } = job.brief.fabrics.find((f) => f.id === id) ?? {};
+    const { shrinkage, inHand: pieces = [] } = job.brief.fabrics.find((f) => f.id === id) ?? {};
     if (!shrinkage) continue;
+    inHand ||= pieces.length > 0;
     const loss = `losing ${shrinkage.length} per cent of the length and ${shrinkage.width} of the width`;
     groups.set(loss, [...(groups.get(loss) ?? []), fabricLetter(job, id)]);
   }
   if (groups.size === 0) return "";
   const each = [...groups].map(([loss, letters]) => `${listed(letters)}, ${loss}`);
-  return `**Wash before cutting:** ${each.join("; ")}. Widths in this list are as washed, yardages as bought.`;
+  const washed = inHand ? "Widths in this list and pieces in hand" : "Widths in this list";
+  return `**Wash before cutting:** ${each.join("; ")}. ${washed} are as washed, yardages as bought.`;
 }
 
 function marginWords(job: SheetJob): string {
   const at = job.answer.layouts.flatMap((l) => {
     const y = job.answer.yardages.find((v) => v.fabricId === l.fabricId && v.width === l.width);
-    return y ? [y] : [];
+    // What comes from pieces in hand alone holds no margins.
+    return y && y.buy > 0 ? [y] : [];
   });
   if (at.length === 0) return "";
   const { unit } = job.brief;
