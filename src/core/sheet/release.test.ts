@@ -33,3 +33,13 @@ test("strips are cut from large to small, but for those joined to long ones, whi
     expect.stringMatching(/^Wake: a .* strip is cut after a/),
   );
 });
+
+test("lefts and rights that are cut apart may be of different number", () => {
+  const brief = example("ten-petal-pillow");
+  const quilt = { arrangement: "on-point", edges: "halves", rows: 2, columns: 1 };
+  const job = jobOf(JSON.stringify({ ...brief, quilt: { ...brief.quilt, ...quilt } }));
+  const { pieces } = job.answer;
+  const twin = (id: string | undefined) => pieces.find((p) => p.id === id);
+  expect(pieces.some((p) => p.mirrorId && twin(p.mirrorId)?.count !== p.count)).toBe(true);
+  expect(draftReasons(job).filter((why) => /cut together/.test(why))).toEqual([]);
+});

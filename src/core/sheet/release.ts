@@ -124,8 +124,9 @@ function counts(job: SheetJob): (string | false)[] {
   });
   const hands = job.answer.pieces.map((p) => {
     const other = p.mirrorId === undefined ? undefined : pieceOf(job, p.mirrorId);
-    const recipe = recipeOf(job, p.id);
-    const both = recipe !== undefined && recipe.yieldsLeft + recipe.yieldsRight > 0;
+    const both = job.answer.demands.some(
+      (d) => other !== undefined && d.pieceIds.includes(p.id) && d.pieceIds.includes(other.id),
+    );
     return (
       other !== undefined &&
       both &&
