@@ -26,7 +26,7 @@ const STRETCHED = 4;
 /** More blocks in sight than this are moved as one picture. */
 const MANY = 60;
 /** Milliseconds of a frame that go to stamps which are not there yet. */
-const STAMPING = 8;
+const STAMPING = 4;
 
 interface Pixel {
   readonly x: number;
