@@ -164,7 +164,22 @@ interface Token {
   readonly spaced: boolean;
 }
 
-function wordsOf(rich: Rich, style: Style): Word[] {
+/** Words that were made, by what they say and how: a pattern is set again at every density it is tried at. */
+const made = new Map<string, readonly Word[]>();
+const MOST_MADE = 4000;
+
+function wordsOf(rich: Rich, style: Style): readonly Word[] {
+  const says = typeof rich === "string" ? rich : JSON.stringify(rich);
+  const key = `${style.face} ${style.size} ${style.color} ${says}`;
+  const known = made.get(key);
+  if (known) return known;
+  if (made.size >= MOST_MADE) made.clear();
+  const words = wordsIn(rich, style);
+  made.set(key, words);
+  return words;
+}
+
+function wordsIn(rich: Rich, style: Style): Word[] {
   const groups: Token[][] = [];
   for (const token of tokensOf(spansOf(rich))) {
     if (token.spaced || groups.length === 0) groups.push([token]);
