@@ -62,7 +62,7 @@ export function answerBrief(brief: Brief, planning: FabricPlanOptions = {}): Ans
     ...rounds,
     ...(tried.failed.has("finishing")
       ? []
-      : finishingDemands(finishingIn(brief, m, geometry, width))),
+      : finishingDemands(finishingIn(brief, m, geometry, width), m.step)),
   ];
   const planned = tried.of(
     "layouts",

@@ -143,7 +143,7 @@ export class LeastFabric {
     const top = topSize({ ...before, sash: v.sash ?? before.sash, borders }, v.rows, v.columns);
     const raw = { width: top.width + 2 * m.seam, height: top.height + 2 * m.seam };
     const backing = this.stock.find((s) => s.stock.fabricId === brief.finishing?.backing?.fabric);
-    const made = finishingDemands(finishingOf(brief, raw, m.step, backing?.stock.width));
+    const made = finishingDemands(finishingOf(brief, raw, m.step, backing?.stock.width), m.step);
     this.finishings.set(key, made);
     return made;
   }

@@ -18,7 +18,7 @@ export function stagesOf(brief: Brief) {
   /** With the backing's panels for fabric of another width, where one is told. */
   const asked = (width?: Length): Demand[] => [
     ...rounds,
-    ...finishingDemands(finishingIn(brief, m, quilt.geometry, width)),
+    ...finishingDemands(finishingIn(brief, m, quilt.geometry, width), m.step),
   ];
   return { m, blocks, quilt, cut, recipes, finishing, asked };
 }

@@ -70,3 +70,58 @@ describe("borders longer than the fabric is wide", () => {
     }
   });
 });
+
+test("long cuts and backing are planned as long as the list says they are cut: up to the step", () => {
+  const brief = smallBrief({
+    fabrics: [plain("red"), plain("edge"), plain("back")],
+    blocks: [
+      {
+        kind: "wedges",
+        id: "star",
+        setting: "plain",
+        strip: "4 33/64",
+        fabric: { wedge: "red", corner: "edge" },
+      },
+    ],
+    ruler: { point: { blunt: "1/5" } },
+    quilt: {
+      rows: 5,
+      columns: 5,
+      plan: [["star"]],
+      borders: [{ width: "2", fabric: "edge", cut: "along" }],
+    },
+    finishing: { backing: { fabric: "back", overhang: "4" } },
+  });
+  const answer = answerBrief(brief);
+  const eighths = (x: number): number => x * 8;
+  const exact = answer.finishing?.backing?.panelLength ?? 0;
+  expect(Number.isInteger(eighths(exact))).toBe(false);
+  const backing = answer.demands.find((d) => d.id === "backing");
+  const long = answer.demands.filter((d) => d.shape.kind === "along");
+  expect(long.length).toBe(2);
+  for (const cut of [...long.map((d) => d.shape.first), backing?.shape.height ?? 0])
+    expect(eighths(cut)).toBeCloseTo(Math.round(eighths(cut)), 9);
+  expect(backing?.shape.height).toBeGreaterThan(exact);
+});
+
+test("what is cut exactly is not counted among what has room to spare", () => {
+  const line = (kite: string): string | undefined =>
+    answerBrief(
+      smallBrief({
+        ruler: { point: { blunt: "1/4" } },
+        blocks: [
+          {
+            kind: "wedges",
+            id: "star",
+            setting: "kites",
+            strip: "2 3/4",
+            fabric: { wedge: "red", kite: "sand" },
+            cut: { kite: { size: kite } },
+          },
+        ],
+      }),
+    ).questions.find((q) => q.id === "cover")?.line;
+  expect(line("4 1/2")).toMatch(
+    /^Every piece; kite [A-Z]\d is cut exactly\. Of the others the least/,
+  );
+});

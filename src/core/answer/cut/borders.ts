@@ -1,5 +1,6 @@
 import type { Brief } from "../../brief/index.ts";
 import type { Demand } from "../../layout/index.ts";
+import { roundUp, type Step } from "../../measure/index.ts";
 import type { Piece } from "../../piece/index.ts";
 
 /** `border/0/upright` -> 0; undefined for any other patch. */
@@ -10,11 +11,12 @@ const borderOf = (patchId: string): number | undefined => {
 
 /**
  * Borders as the brief cuts them. Across: strips from selvage to selvage, joined where the border is
- * longer. Along: whole, their length parallel to the selvage. A strip set has no selvage to lie along:
+ * longer. Along: whole, their length parallel to the selvage and up to the step, as it is cut. A strip set has no selvage to lie along:
  * its border runs along its strips, joined. Other demands stay as they are.
  */
 export function borderDemands(
   brief: Brief,
+  step: Step,
   pieces: readonly Piece[],
   demands: readonly Demand[],
 ): Demand[] {
@@ -31,7 +33,7 @@ export function borderDemands(
     if (cut === "across" || sets.has(d.fabricId)) return { ...d, turns: "half" };
     const { joinLoss: _, ...rest } = d;
     const { first, height } = d.shape;
-    const long = Math.max(first, height);
+    const long = roundUp(Math.max(first, height), step);
     const wide = Math.min(first, height);
     const shape = { kind: "along", first: long, pitch: long, height: wide } as const;
     return { ...rest, shape, joinsAllowed: false };

@@ -1,9 +1,13 @@
 import type { Demand } from "../../layout/index.ts";
+import { roundUp, type Step } from "../../measure/index.ts";
 import type { FinishingFacts } from "../../quilt/index.ts";
 
-/** What binding and backing ask of the planner. Batting is bought by its size. */
-export function finishingDemands(f: FinishingFacts): Demand[] {
-  return [...bindingDemand(f), ...backingDemand(f)];
+/**
+ * What binding and backing ask of the planner, panels as long as they are cut: up to the maker's step.
+ * Batting is bought by its size.
+ */
+export function finishingDemands(f: FinishingFacts, step: Step): Demand[] {
+  return [...bindingDemand(f), ...backingDemand(f, step)];
 }
 
 const COMMON = { hand: "none", up: false, layers: 1, piecesEach: 1 } as const;
@@ -20,13 +24,13 @@ function bindingDemand({ binding: b }: FinishingFacts): Demand[] {
 }
 
 /** Panels run along the selvage, so their length lies along the fabric. */
-function backingDemand({ backing: b }: FinishingFacts): Demand[] {
+function backingDemand({ backing: b }: FinishingFacts, step: Step): Demand[] {
   if (!b) return [];
   const shape = {
     kind: "rect",
     first: b.panelWidth,
     pitch: b.panelWidth,
-    height: b.panelLength,
+    height: roundUp(b.panelLength, step),
   } as const;
   return [
     {

@@ -250,7 +250,7 @@ export function recipesIn(brief: Brief, m: Measures, cut: CutPieces): Recipes {
     wedges: wedgeFacts(brief, cut.blocks),
     accepted: brief.accepted ?? [],
   });
-  return { ...recipes, demands: borderDemands(brief, cut.pieces, recipes.demands) };
+  return { ...recipes, demands: borderDemands(brief, m.step, cut.pieces, recipes.demands) };
 }
 
 function wedgeFacts(brief: Brief, blocks: readonly AnswerBlock[]) {

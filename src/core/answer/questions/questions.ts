@@ -177,8 +177,13 @@ function covered(
       from,
     };
   const { recipe, piece } = least;
+  const exactly = coverOrder(f).filter((x) => x.recipe.spare <= 1e-9);
+  const said =
+    exactly.length === 0
+      ? "Every piece. The"
+      : `Every piece; ${exactly.length === 1 ? `${nameOf(exactly[0].piece)} is` : `${exactly.length} are`} cut exactly. Of the others the`;
   return {
-    line: `Every piece. The least to spare is ${printWithUnit(recipe.spare, f.step)}, at ${nameOf(piece)}.`,
+    line: `${said} least to spare is ${printWithUnit(recipe.spare, f.step)}, at ${nameOf(piece)}.`,
     margin: { number: exact(recipe.spare, f, [piece.id]), caption: `to spare at ${piece.letter}` },
     from,
   };
