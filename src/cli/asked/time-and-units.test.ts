@@ -79,7 +79,8 @@ test("32. how much backing, and which way does its seam run", () => {
   expect(backing).toMatchObject({ panels: 2, seams: "upright" });
   expect(backing?.panelWidth).toBeCloseTo((76.0685 + 1) / 2, 3);
   const bought = answer.yardages.find((y) => y.fabricId === "linen-back")!;
-  expect(bought.inPieces).toBeCloseTo(2 * 87.3823, 3);
+  // Each panel is cut up to the next eighth: 87.3823 becomes 87 1/2.
+  expect(bought.inPieces).toBeCloseTo(2 * 87.5, 9);
   const row = finishRows(brief, answer).find((r) => r.id === "linen-back")!;
   expect(row.size).toBe("76.069 x 87.382 in");
   expect(row.how).toContain("4 in over all round");
