@@ -122,7 +122,9 @@ function rowsDrawing(job: SheetJob, room: PdfPoint, most: PdfPoint): Drawing | u
     const size = Math.min(block.width, block.height) / small;
     // A half lies beside the center of its block, not about it.
     const middle = applyTo(p.at, centroid(block.outline));
-    if (size > 1.1)
+    const square = block.outline.length === 4;
+    const fits = square ? block.width / small > 0.25 + 0.6 * letters[p.blockId].length : size > 1.1;
+    if (fits && block.height / small > 1.1)
       marks.push({
         kind: "text",
         at: { x: middle.x, y: middle.y - 0.4 * small * 1.2 },
