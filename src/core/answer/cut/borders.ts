@@ -11,8 +11,9 @@ const borderOf = (patchId: string): number | undefined => {
 
 /**
  * Borders as the brief cuts them. Across: strips from selvage to selvage, joined where the border is
- * longer. Along: whole, their length parallel to the selvage and up to the step, as it is cut. A strip set has no selvage to lie along:
- * its border runs along its strips, joined. Other demands stay as they are.
+ * longer. Along: whole, their length parallel to the selvage and up to the step, as it is cut. A strip
+ * set has no selvage to lie along: its border runs along its strips, joined. Other demands stay as they
+ * are.
  */
 export function borderDemands(
   brief: Brief,
